@@ -22,48 +22,73 @@ export interface ProseLink {
   readonly line: number;
 }
 
-// A value's text holds no bracket unless it is escaped. A target in angle brackets may hold spaces.
+// A text holds no bracket unless it is escaped; a target in angle brackets may hold spaces, and > only escaped.
 const LINK =
-  /\[((?:[^[\]\\]|\\[\s\S])*)\]\((?:<#(value|claim):([^<>\n]*)>|#(value|claim):((?:[^\s()\\]|\([^\s()]*\))*))(?:\s+"[^"]*")?\)/y;
+  /\[((?:[^[\]\\]|\\[\s\S])*)\]\((?:<#(value|claim):((?:[^<>\n\\]|\\.)*)>|#(value|claim):((?:[^\s()\\]|\\.|\((?:[^\s()\\]|\\.)*\))*))(?:\s+"[^"]*")?\s*\)/y;
 
-let parser: MarkdownIt | null = null;
+let parser: InstanceType<typeof MarkdownIt> | null = null;
 
-/** Offsets of the lines that hold running text, by Markdown's own block rules. */
-function textLines(source: string): Set<number> {
+/** A stretch of running text: where it begins and ends in the source. */
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The running text of a source by Markdown's own block rules, and how many bound links a renderer sees in it. */
+function runningText(source: string): { stretches: Stretch[]; seen: number } {
   parser ??= new MarkdownIt({ html: true });
-  const lines = new Set<number>();
+  const starts = [0, ...[...source.matchAll(/\n/g)].map((match) => match.index + 1)];
+  const startOf = (line: number) => starts[line] ?? source.length;
+  const stretches: Stretch[] = [];
+  let seen = 0;
   for (const token of parser.parse(source, {})) {
-    if (token.type !== "inline" || token.map === null) continue;
-    for (let line = token.map[0]; line < token.map[1]; line++) lines.add(line);
+    if (token.type === "inline") {
+      seen += (token.children ?? [])
+        .filter((one) => /^#(?:value|claim):/.test(String(one.attrGet("href") ?? ""))).length;
+    }
+    if (token.map === null) continue;
+    const from = startOf(token.map[0]);
+    const to = startOf(token.map[1]);
+    if (token.type === "inline") {
+      stretches.push({ from, to });
+    } else if (token.type === "tr_open") {
+      // The text of a table's cell has no lines of its own; cells part at pipes that are not escaped.
+      let at = from;
+      for (const match of source.slice(from, to).matchAll(/\\[\s\S]|\|/g)) {
+        if (match[0] !== "|") continue;
+        stretches.push({ from: at, to: from + match.index });
+        at = from + match.index + 1;
+      }
+      stretches.push({ from: at, to });
+    }
   }
-  return lines;
+  return { stretches, seen };
 }
 
 function decoded(target: string): string {
+  const plain = target.replace(/\\([!-/:-@[-`{-~])/g, "$1");
   try {
-    return decodeURIComponent(target);
+    return decodeURIComponent(plain);
   } catch {
-    return target;
+    return plain;
   }
 }
 
-/** The bound links of one paragraph or other run of text lines. */
-function scan(source: string, from: number, to: number, firstLine: number): ProseLink[] {
+function scan(source: string, { from, to }: Stretch): ProseLink[] {
   const found: ProseLink[] = [];
   const text = source.slice(0, to);
   let at = from;
   while (at < to) {
     const character = text[at];
-    if (character === "\\") {
+    if (character === "\\" || (character === "!" && text[at + 1] === "[")) {
       at += 2;
     } else if (character === "`") {
-      const run = /`+/y;
-      run.lastIndex = at;
-      const ticks = run.exec(text)![0];
-      const closing = new RegExp(`(?<!\`)${ticks}(?!\`)`, "g");
-      closing.lastIndex = at + ticks.length;
-      const close = closing.exec(text);
-      at = close === null ? at + ticks.length : close.index + ticks.length;
+      const ticks = /`+/y;
+      ticks.lastIndex = at;
+      const run = ticks.exec(text)![0];
+      const closing = new RegExp(`(?<!\`)${run}(?!\`)`, "g");
+      closing.lastIndex = at + run.length;
+      at = (closing.exec(text)?.index ?? at) + run.length;
     } else if (character === "[") {
       LINK.lastIndex = at;
       const match = LINK.exec(text);
@@ -78,7 +103,7 @@ function scan(source: string, from: number, to: number, firstLine: number): Pros
         target: decoded(match[3] ?? match[5]!),
         start,
         end: start + match[1]!.length,
-        line: firstLine + text.slice(from, at).split("\n").length - 1,
+        line: text.slice(0, at).split("\n").length,
       });
       at += match[0].length;
     } else {
@@ -88,30 +113,21 @@ function scan(source: string, from: number, to: number, firstLine: number): Pros
   return found;
 }
 
+/** The bound links of a cell, and how many more a renderer sees that are not written in a form that can be bound. */
+export interface FoundLinks {
+  readonly links: readonly ProseLink[];
+  readonly unreadable: number;
+}
+
 /**
  * Every bound link of a Markdown cell, in order.
  *
  * @param source the cell's source
- * @returns the links, with where each stands
+ * @returns the links with where each stands, and the number of those that were written in another way
  */
-export function proseLinks(source: string): ProseLink[] {
-  if (!/#(?:value|claim):/.test(source)) return [];
-  const inText = textLines(source);
-  const found: ProseLink[] = [];
-  let offset = 0;
-  let begin = -1;
-  let beginLine = 0;
-  const lines = source.split("\n");
-  for (const [index, line] of [...lines, null].entries()) {
-    const isText = line !== null && inText.has(index);
-    if (isText && begin < 0) {
-      begin = offset;
-      beginLine = index + 1;
-    } else if (!isText && begin >= 0) {
-      found.push(...scan(source, begin, Math.min(offset, source.length), beginLine));
-      begin = -1;
-    }
-    offset += (line?.length ?? 0) + 1;
-  }
-  return found;
+export function proseLinks(source: string): FoundLinks {
+  if (!/#(?:value|claim):/.test(source)) return { links: [], unreadable: 0 };
+  const { stretches, seen } = runningText(source);
+  const links = stretches.flatMap((stretch) => scan(source, stretch));
+  return { links, unreadable: Math.max(0, seen - links.length) };
 }
