@@ -1,0 +1,174 @@
+/**
+ * Two designs' series set against each other: log ratio of distances, its variance by source, degrees of freedom.
+ *
+ * @module
+ */
+import { studentTLowerTail, studentTQuantile } from "../numeric/distributions.ts";
+import { type GlideSeries, sampleVariance } from "./glide-series.ts";
+
+/** What a contrast is made from. */
+export interface ContrastInput {
+  readonly baseline: GlideSeries;
+  readonly candidate: GlideSeries;
+  /** Variance of the log ratio from errors that all runs share. */
+  readonly commonVariance: number;
+  /** Block of each pseudo-value of the baseline and of the candidate; left out where all were flown in one block. */
+  readonly blocks?: { readonly baseline: readonly string[]; readonly candidate: readonly string[] };
+}
+
+/** How the scatter of the runs was taken. */
+export type ContrastMethod = "two samples" | "within blocks" | "paired blocks";
+
+/** The log ratio candidate over baseline, and how well it is known. */
+export interface SeriesContrast {
+  readonly method: ContrastMethod;
+  readonly logRatio: number;
+  /** Of the log ratio, from the scatter of the baseline's runs. */
+  readonly baselineVariance: number;
+  /** Of the log ratio, from the scatter of the candidate's runs. */
+  readonly candidateVariance: number;
+  /** Of the log ratio, from the doubt about the prior shape: matters as far as launches differ. */
+  readonly shapeVariance: number;
+  readonly commonVariance: number;
+  /** The sum of the four. */
+  readonly variance: number;
+  readonly degreesOfFreedom: number;
+}
+
+/** Blocks in which both designs were flown need no paired form below this number. */
+const PAIRED_FROM = 4;
+
+/**
+ * Sets two series against each other.
+ *
+ * Scatter: without blocks each design's own variance (Welch: unequal scatter and unequal numbers are fine); with blocks
+ * least squares of the pseudo-values on design and block; with four or more shared blocks the mean of the blocks' own
+ * differences, which also holds where the designs react differently to the day. The prior shape adds the larger of
+ * "each design's shape is wrong by itself" and "one formula is wrong for both", and counts as known without limit, like
+ * common errors.
+ *
+ * Source: Welch 1947; Satterthwaite 1946 (from memory); least squares with block effects: any text on blocked designs.
+ *
+ * @param input two series, common variance, blocks
+ * @returns the contrast, or `null` where a scatter can't be told (one run a side, or no block with both designs)
+ */
+export function contrastSeries(input: ContrastInput): SeriesContrast | null {
+  const { baseline, candidate, commonVariance, blocks } = input;
+  const shape = [baseline.shapeSensitivity, candidate.shapeSensitivity] as const;
+  const shapeVariance = Math.max(shape[0] ** 2 + shape[1] ** 2, (shape[0] - shape[1]) ** 2);
+  const scatter = blocks === undefined
+    ? twoSamples(baseline, candidate)
+    : inBlocks(baseline, candidate, blocks);
+  if (scatter === null) return null;
+  const variance = scatter.baselineVariance + scatter.candidateVariance + shapeVariance +
+    commonVariance;
+  return {
+    method: scatter.method,
+    logRatio: scatter.logRatio,
+    baselineVariance: scatter.baselineVariance,
+    candidateVariance: scatter.candidateVariance,
+    shapeVariance,
+    commonVariance,
+    variance,
+    degreesOfFreedom: variance ** 2 / scatter.fourth,
+  };
+}
+
+interface Scatter {
+  readonly method: ContrastMethod;
+  readonly logRatio: number;
+  readonly baselineVariance: number;
+  readonly candidateVariance: number;
+  /** Sum of (variance squared over its degrees of freedom). */
+  readonly fourth: number;
+}
+
+function twoSamples(baseline: GlideSeries, candidate: GlideSeries): Scatter | null {
+  if (baseline.variance === null || candidate.variance === null) return null;
+  return {
+    method: "two samples",
+    logRatio: candidate.logDistance - baseline.logDistance,
+    baselineVariance: baseline.variance,
+    candidateVariance: candidate.variance,
+    fourth: baseline.variance ** 2 / (baseline.count - 1) +
+      candidate.variance ** 2 / (candidate.count - 1),
+  };
+}
+
+/** Pseudo-values of one block, by design. */
+interface BlockValues {
+  readonly baseline: number[];
+  readonly candidate: number[];
+}
+
+/** Pseudo-values gathered by block, in the blocks' alphabetical order. */
+function gather(
+  baseline: GlideSeries,
+  candidate: GlideSeries,
+  blocks: NonNullable<ContrastInput["blocks"]>,
+): BlockValues[] {
+  const names = [...new Set([...blocks.baseline, ...blocks.candidate])].sort();
+  return names.map((name) => ({
+    baseline: baseline.pseudoValues.filter((_, i) => blocks.baseline[i] === name),
+    candidate: candidate.pseudoValues.filter((_, i) => blocks.candidate[i] === name),
+  }));
+}
+
+const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+const mean = (values: readonly number[]) => sum(values) / values.length;
+
+function inBlocks(
+  baseline: GlideSeries,
+  candidate: GlideSeries,
+  blocks: NonNullable<ContrastInput["blocks"]>,
+): Scatter | null {
+  const all = gather(baseline, candidate, blocks);
+  const shared = all.filter((one) => one.baseline.length > 0 && one.candidate.length > 0);
+  if (shared.length === 0) return null;
+  if (all.length === 1) return twoSamples(baseline, candidate);
+  const floor = (baseline.measurementVariance + candidate.measurementVariance) / 4;
+  const share = candidate.count / (baseline.count + candidate.count);
+  const spread = (method: ContrastMethod, logRatio: number, raw: number, freedom: number) => {
+    const variance = Math.max(raw, floor);
+    return {
+      method,
+      logRatio,
+      baselineVariance: variance * share,
+      candidateVariance: variance * (1 - share),
+      fourth: variance ** 2 / freedom,
+    };
+  };
+  if (shared.length >= PAIRED_FROM) {
+    const differences = shared.map((one) => mean(one.candidate) - mean(one.baseline));
+    const raw = sampleVariance(differences)! / differences.length;
+    return spread("paired blocks", mean(differences), raw, differences.length - 1);
+  }
+  let design = 0, cross = 0, total = 0;
+  for (const one of all) {
+    const [n, m] = [one.baseline.length, one.candidate.length];
+    const values = [...one.baseline, ...one.candidate];
+    const centre = mean(values);
+    design += n * m / (n + m);
+    cross += sum(one.candidate) - m * centre;
+    total += sum(values.map((value) => (value - centre) ** 2));
+  }
+  const logRatio = cross / design;
+  const freedom = baseline.pseudoValues.length + candidate.pseudoValues.length - all.length - 1;
+  if (freedom < 1) return null;
+  const residual = Math.max(0, total - logRatio ** 2 * design) / freedom;
+  return spread("within blocks", logRatio, residual / design, freedom);
+}
+
+/** Half width of the log ratio's interval. */
+export function halfWidth(contrast: SeriesContrast, level = 0.95): number {
+  return studentTQuantile((1 + level) / 2, contrast.degreesOfFreedom) *
+    Math.sqrt(contrast.variance);
+}
+
+/** Probability that the candidate goes farther, with nothing known about the log ratio beforehand. */
+export function probabilityFarther(contrast: SeriesContrast): number {
+  return studentTLowerTail(
+    contrast.logRatio / Math.sqrt(contrast.variance),
+    contrast.degreesOfFreedom,
+  );
+}
