@@ -3,29 +3,13 @@
  *
  * @module
  */
+import { gaussLegendre } from "../numeric/gauss-legendre.ts";
 import type { Craft } from "./craft.ts";
 
-/** Nodes on (0, 1) and weights of the 8-point Gauss-Legendre rule. */
-const NODES = [
-  0.019855071751231884,
-  0.10166676129318664,
-  0.2372337950418355,
-  0.4082826787521751,
-  0.5917173212478249,
-  0.7627662049581645,
-  0.8983332387068134,
-  0.9801449282487681,
-] as const;
-const WEIGHTS = [
-  0.05061426814518813,
-  0.11119051722668724,
-  0.15685332293894363,
-  0.18134189168918100,
-  0.18134189168918100,
-  0.15685332293894363,
-  0.11119051722668724,
-  0.05061426814518813,
-] as const;
+/** Eight points on (0, 1). */
+const RULE = gaussLegendre(8);
+const NODES = RULE.nodes;
+const WEIGHTS = RULE.weights;
 
 /** m/s: two readings closer than this count as this far apart, so that the mean stays defined for a pumped run. */
 const LEAST_STEP = 0.02;
@@ -38,7 +22,7 @@ const LEAST_STEP = 0.02;
  * the drag at the mean speed. Closed form for two terms without a free surface, else 8-point Gauss-Legendre in u, good to
  * about 1e-9 for the speeds of a glide.
  *
- * Source: the decay `m v dv/dx = -D` integrated over u = v^2; Abramowitz and Stegun 1964, 25.4.30 (nodes).
+ * Source: the decay `m v dv/dx = -D` integrated over u = v^2.
  *
  * @param craft weight and prior law
  * @param from launch speed, m/s
