@@ -1,11 +1,11 @@
 /**
  * The chi-square distribution: how far a sum of squared, weighted residuals may stray from its degrees of freedom.
  *
- * Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 26.4.19; incomplete gamma function of stdlib.
+ * Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 26.4.19.
  *
  * @module
  */
-import gammainc from "@stdlib/math-base-special-gammainc";
+import { gammaLower, gammaUpper } from "./incomplete-gamma.ts";
 import { invertTail } from "./invert-tail.ts";
 import { checkNumber, checkProbability } from "./normal-distribution.ts";
 
@@ -35,7 +35,7 @@ export function chiSquareLowerTail(x: number, degreesOfFreedom: number): number 
   checkNumber(x, "chi-square");
   checkDegrees(degreesOfFreedom);
   if (x <= 0) return 0;
-  return x === Infinity ? 1 : gammainc(x / 2, degreesOfFreedom / 2, true, false);
+  return x === Infinity ? 1 : gammaLower(x / 2, degreesOfFreedom / 2);
 }
 
 /**
@@ -50,7 +50,7 @@ export function chiSquareUpperTail(x: number, degreesOfFreedom: number): number 
   checkNumber(x, "chi-square");
   checkDegrees(degreesOfFreedom);
   if (x <= 0) return 1;
-  return x === Infinity ? 0 : gammainc(x / 2, degreesOfFreedom / 2, true, true);
+  return x === Infinity ? 0 : gammaUpper(x / 2, degreesOfFreedom / 2);
 }
 
 /**

@@ -2,8 +2,8 @@
  * The noncentral t distribution: what t does when there really is a difference. Tells how many runs will settle it.
  *
  * Source: Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions 2, 1995, chapter 31: T = (Z + noncentrality) / U
- * with Z normal and n U^2 chi-square with n degrees of freedom. Here by Gauss-Legendre quadrature over U; both factors of
- * the integrand are positive with a single peak, so both tails keep their digits.
+ * with Z normal and n U^2 chi-square with n degrees of freedom. Here by Gauss-Legendre quadrature over ln U; both factors
+ * of the integrand are positive with a single peak, so both tails keep their digits.
  *
  * @module
  */
@@ -27,11 +27,19 @@ function logPeak(n: number): number {
   return Math.LN2 + 0.5 * Math.log(z / (2 * Math.PI)) - series;
 }
 
+/** ln of the normal lower tail, by its asymptotic series where the tail itself underflows. */
+function logNormalLowerTail(z: number): number {
+  if (z > -30) return Math.log(normalLowerTail(z));
+  const w = 1 / (z * z);
+  return -z * z / 2 - Math.log(-z * Math.sqrt(2 * Math.PI)) +
+    Math.log1p(-w * (1 - w * (3 - 15 * w)));
+}
+
 /** Where a function with one peak on [low, high] is largest, by golden section. */
 function peakOf(f: (x: number) => number, low: number, high: number): number {
   const share = (Math.sqrt(5) - 1) / 2;
   let [a, b] = [low, high];
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 80; i++) {
     const left = b - share * (b - a);
     const right = a + share * (b - a);
     if (f(left) < f(right)) a = left;
@@ -64,21 +72,19 @@ function tail(
       `Cannot use noncentral t as it needs 1 or more degrees of freedom and a finite noncentrality: ${n}, ${noncentrality}`,
     );
   }
-  const sign = lower ? 1 : -1;
   if (!Number.isFinite(t)) return (t > 0) === lower ? 1 : 0;
+  const sign = lower ? 1 : -1;
   const atOne = logPeak(n);
-  const logIntegrand = (u: number) => {
-    const h = u - 1;
-    const probability = Math.max(normalLowerTail(sign * (t * u - noncentrality)), 5e-324);
-    return atOne + (n - 1) * Math.log1p(h) - n * h * (1 + h / 2) + Math.log(probability);
-  };
-  const most = 1 + 40 / Math.sqrt(n);
-  const least = 1e-12;
+  const logIntegrand = (v: number) =>
+    atOne + n * (v - Math.expm1(2 * v) / 2) +
+    logNormalLowerTail(sign * (t * Math.exp(v) - noncentrality));
+  const [least, most] = [-600, 5];
   const peak = peakOf(logIntegrand, least, most);
-  const from = n < 3 ? 0 : edge(logIntegrand, peak, least);
+  const from = edge(logIntegrand, peak, least);
   const to = edge(logIntegrand, peak, most);
   const { nodes, weights } = gaussLegendre(24);
-  const pieces = 16;
+  // Few degrees of freedom give a long, slow left tail.
+  const pieces = n < 4 ? 48 : 16;
   const width = (to - from) / pieces;
   let sum = 0;
   for (let piece = 0; piece < pieces; piece++) {
