@@ -1,0 +1,91 @@
+/**
+ * HTML of the displays in a notebook: readable on any ground, so no background and no text colour are set.
+ *
+ * Some notebook programs strip drawings and most styles: sentence and table must say it all.
+ *
+ * @module
+ */
+import type { Finding } from "../base/finding.ts";
+import type { AnswerRecord, DesignMark, TableRecord } from "../base/records.ts";
+import { answerStrip } from "./answer-strip.ts";
+import { designColourOnAnyGround, designStyle } from "./design-style.ts";
+import { findingWords, inOrder } from "./findings-text.ts";
+import { MARK_OUTLINES } from "./mark-outline.ts";
+import { escapeMarkup, printable } from "./printable.ts";
+
+const text = (words: string) => escapeMarkup(printable(words));
+
+function markOf(mark: DesignMark | null): string {
+  if (mark === null) return "";
+  return `<svg width="14" height="14" viewBox="-8 -8 16 16" aria-hidden="true"><path d="${
+    MARK_OUTLINES[designStyle(mark.place).symbol]
+  }" fill="${designColourOnAnyGround(mark.place)}"/></svg> `;
+}
+
+/** The box of the short answer: solid where a claim is made, dashed where it can't be. */
+export function answerHtml(record: AnswerRecord): string {
+  const border = record.verdict === "cannot-tell-yet" || record.verdict === "refused"
+    ? "dashed"
+    : "solid";
+  const strip = record.strip === null ? "" : `<p>${answerStrip(record.strip, record.sides)}</p>`;
+  return [
+    `<div class="lakeproof-answer" style="max-width: 42em; padding: 0.5em 1em; ` +
+    `border: 1px ${border}; border-left-width: 6px">`,
+    `<p style="font-size: 1.3em; font-weight: 600">${markOf(record.ahead)}${
+      text(record.headline)
+    }</p>`,
+    ...record.details.map((detail) => `<p>${text(detail)}</p>`),
+    strip,
+    `<p><small>${text(record.rests)}</small></p>`,
+    "</div>",
+  ].filter((part) => part !== "").join("\n");
+}
+
+/** A table with its caption. */
+export function tableHtml(table: TableRecord): string {
+  const align = (at: number) => table.columns[at]?.align ?? "left";
+  const head = table.columns.map((column, at) => {
+    const unit = column.unit === "" ? "" : ` (${text(column.unit)})`;
+    return `<th scope="col" style="text-align: ${align(at)}">${text(column.label)}${unit}</th>`;
+  });
+  const rows = table.rows.map((row) =>
+    row.map((cell, at) => {
+      const [open, close] = at === 0 ? [`<th scope="row"`, "</th>"] : ["<td", "</td>"];
+      const content = markOf(cell.mark) + text(cell.text);
+      return `${open} style="text-align: ${align(at)}">${content}${close}`;
+    }).join("")
+  );
+  return [
+    `<table class="lakeproof-table">`,
+    `<caption style="text-align: left">${text(table.caption)}</caption>`,
+    `<thead><tr>${head.join("")}</tr></thead>`,
+    "<tbody>",
+    ...rows.map((row) => `<tr>${row}</tr>`),
+    "</tbody></table>",
+  ].join("\n");
+}
+
+/** Findings as a list, errors first. */
+export function findingsHtml(findings: readonly Finding[]): string {
+  if (findings.length === 0) return `<p class="lakeproof-findings">No finding in the data.</p>`;
+  const items = inOrder(findings).map((one) => {
+    const { word, where, what, wanted } = findingWords(one);
+    const ask = wanted === "" ? "" : ` Wanted: ${escapeMarkup(wanted)}`;
+    return `<li><strong>${word}:</strong> ${escapeMarkup(where)}<br>${
+      escapeMarkup(what)
+    }${ask}</li>`;
+  });
+  return `<ul class="lakeproof-findings" style="max-width: 42em">\n${items.join("\n")}\n</ul>`;
+}
+
+/** Text that keeps its columns. */
+export function reportHtml(report: string): string {
+  const lines = report.split(/\r?\n/).map((line) => escapeMarkup(printableLine(line)));
+  return `<pre class="lakeproof-report">${lines.join("\n")}</pre>`;
+}
+
+/** As `printable`, with the spaces at the start kept: they make the columns. */
+export function printableLine(line: string): string {
+  const spaces = /^ */.exec(line)![0];
+  return spaces + printable(line);
+}

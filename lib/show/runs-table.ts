@@ -1,0 +1,72 @@
+/**
+ * Every run with what the method made of it: used or left out and why, its own glide ratio, its share of the result.
+ *
+ * @module
+ */
+import type { TableCell, TableRecord } from "../base/records.ts";
+import { decimalsOf, formatNumber } from "../base/rounding.ts";
+import type { GlideEvidence, RunEvidence } from "../decide/glide-evidence.ts";
+import { printable } from "./printable.ts";
+import { numberCell, textCell } from "./results-table.ts";
+
+function remark(run: RunEvidence): string {
+  const reasons = [run.used ? "" : `left out: ${run.reason ?? "no reason given"}`, run.flag ?? ""];
+  return reasons.filter((one) => one !== "").join("; ");
+}
+
+function row(run: RunEvidence, place: number, sessions: number): TableCell[] {
+  const name = printable(run.design);
+  const ratio = run.glideRatio;
+  const decimals = ratio === null ? 0 : decimalsOf(ratio);
+  return [
+    textCell(sessions > 1 ? `${run.session}: ${run.run}` : run.run),
+    { text: name, number: null, mark: { design: name, place } },
+    textCell(run.block ?? ""),
+    numberCell(run.launchSpeed, 2),
+    numberCell(run.endSpeed, 2),
+    numberCell(run.drop, 2),
+    numberCell(run.distance, 2),
+    textCell(run.ended ?? ""),
+    ratio === null ? numberCell(null, 0) : numberCell(ratio.value, decimals),
+    ratio === null || ratio.standardUncertainty === null
+      ? numberCell(null, 0)
+      : { ...numberCell(ratio.standardUncertainty, decimals), mark: null },
+    numberCell(run.movedDistance, 2),
+    textCell(remark(run)),
+  ];
+}
+
+/**
+ * All runs in the order of designs and rows.
+ *
+ * @param evidence whole
+ * @param name names the files; "runs" unless said otherwise
+ */
+export function runsTable(evidence: GlideEvidence, name = "runs"): TableRecord {
+  const { launch, sessions } = evidence.answer;
+  const moved = launch === null ? "the common launch" : `${formatNumber(launch.speed, 2)}\u00a0m/s`;
+  const right = (label: string, unit: string) => ({ label, unit, align: "right" as const });
+  const left = (label: string) => ({ label, unit: "", align: "left" as const });
+  return {
+    name,
+    caption: "Every run: as measured, its glide ratio corrected for the speed it gained or lost, " +
+      `and its share of the design's distance, moved to a launch at ${moved}.`,
+    columns: [
+      left("run"),
+      left("design"),
+      left("block"),
+      right("launch", "m/s"),
+      right("end", "m/s"),
+      right("drop", "m"),
+      right("distance", "m"),
+      left("ended"),
+      right("glide ratio", ""),
+      right("±", ""),
+      right("moved", "m"),
+      left("remark"),
+    ],
+    rows: evidence.designs.flatMap((one) =>
+      one.runs.map((run) => row(run, one.place, sessions.length))
+    ),
+  };
+}

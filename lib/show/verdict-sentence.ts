@@ -1,0 +1,171 @@
+/**
+ * The verdict in words: what a builder may say on the jetty, and no more than the runs carry.
+ *
+ * There is no sentence for "no difference": runs can fail to show a difference, they can't show that there is none.
+ *
+ * @module
+ */
+import type { CommonLaunch, DesignGlide, GlideComparison, MoreRuns } from "../base/answers.ts";
+import {
+  formatInterval,
+  formatNumber,
+  formatPercent,
+  formatProbability,
+  formatQuantity,
+  NO_BREAK_SPACE as S,
+} from "../base/rounding.ts";
+import { atSentenceStart, printable } from "./printable.ts";
+
+/** Ratio that the count of further runs aims at, unless another was asked for. */
+export const SMALLEST_RATIO = 1.1;
+
+/**
+ * The bottom line of one comparison, one sentence.
+ *
+ * @param comparison any verdict
+ * @returns for instance "Birch glides further than alder."
+ * @example
+ * ```ts
+ * import { headlineOf } from "lakeproof/show/verdict-sentence.ts";
+ * const line = headlineOf({ baseline: "alder", candidate: "birch", verdict: "cannot-tell-yet" });
+ * if (line !== "Cannot tell yet whether birch differs from alder.") throw new Error(line);
+ * ```
+ */
+export function headlineOf(
+  comparison: Pick<GlideComparison, "baseline" | "candidate" | "verdict">,
+): string {
+  const base = printable(comparison.baseline);
+  const other = printable(comparison.candidate);
+  switch (comparison.verdict) {
+    case "candidate-better":
+      return `${atSentenceStart(other)} glides further than ${base}.`;
+    case "baseline-better":
+      return `${atSentenceStart(base)} glides further than ${other}.`;
+    case "cannot-tell-yet":
+      return `Cannot tell yet whether ${other} differs from ${base}.`;
+    case "refused":
+      return `These runs can't answer whether ${other} or ${base} glides further.`;
+  }
+}
+
+/** "4.1 m/s, 0.18 m of height to lose, 84 kg": without these three a ratio means little. */
+export function launchInWords(launch: CommonLaunch): string {
+  const speed = `${formatNumber(launch.speed, digits(launch.speed))}${S}m/s`;
+  const drop = `${formatNumber(launch.drop, 2)}${S}m of height to lose`;
+  return `${speed}, ${drop}, ${formatNumber(launch.mass, 0)}${S}kg`;
+}
+
+function digits(value: number): number {
+  return Number(value.toFixed(1)) === Number(value.toFixed(2)) ? 1 : 2;
+}
+
+/**
+ * The sentences with ratio and interval, and how likely it is.
+ *
+ * @param comparison with a ratio
+ * @param launch the common launch
+ * @returns sentences; none where the comparison was refused
+ */
+export function ratioSentences(comparison: GlideComparison, launch: CommonLaunch): string[] {
+  const { ratio, probabilityCandidateBetter: probability, verdict } = comparison;
+  if (ratio === null) return [];
+  const base = printable(comparison.baseline);
+  const other = printable(comparison.candidate);
+  const apart = { apartFrom: 1 };
+  const level = formatPercent(ratio.level);
+  const ends = ratio.low === null && ratio.high === null
+    ? "with one run a side there is no interval"
+    : `the ${level} interval runs from ${formatInterval(ratio, apart)}`;
+  const joint = comparison.family === "joint" ? " (it holds for all designs at once)" : "";
+  const end = comparison.end === "own"
+    ? "each down to its own end speed"
+    : "both down to one common end speed, since too few runs stalled";
+  const sentences = [
+    `From the same launch (${launchInWords(launch)}) ${other} covers ` +
+    `${formatQuantity(ratio, apart)} times the distance of ${base}, ${end}; ${ends}${joint}.`,
+  ];
+  if (probability !== null && verdict !== "cannot-tell-yet") {
+    const ahead = verdict === "candidate-better" ? probability : 1 - probability;
+    const name = verdict === "candidate-better" ? other : base;
+    sentences.push(`The probability that ${name} is the better glider is ${inWords(ahead)}.`);
+  }
+  if (verdict === "cannot-tell-yet") {
+    sentences.push(`Equal is inside the interval.${leaning(comparison)}`);
+  }
+  return sentences;
+}
+
+function inWords(probability: number): string {
+  return formatProbability(Math.min(1, Math.max(0, probability)));
+}
+
+function leaning({ baseline, candidate, probabilityCandidateBetter: p }: GlideComparison): string {
+  if (p === null) return "";
+  const ahead = Math.max(p, 1 - p);
+  if (ahead < 0.6) return " The runs lean neither way.";
+  const name = printable(p > 0.5 ? candidate : baseline);
+  return ` The runs lean towards ${name} (probability ${inWords(ahead)}); a claim needs more ` +
+    `than ${formatNumber(97.5, 1)}${S}%.`;
+}
+
+/**
+ * Where the ratio comes from: drag, and speed left to spend.
+ *
+ * @param comparison with its raw ratio
+ * @param baseline the baseline's own result
+ * @param candidate the candidate's own result
+ */
+export function effectSentences(
+  comparison: GlideComparison,
+  baseline: DesignGlide,
+  candidate: DesignGlide,
+): string[] {
+  const { raw } = comparison;
+  if (raw === null || comparison.end === "common") return [];
+  const [base, other] = [printable(baseline.design), printable(candidate.design)];
+  const drag = `${other} has ${raw.dragEffect >= 1 ? "less" : "more"} drag (worth a factor of ` +
+    `${formatNumber(raw.dragEffect, 2)})`;
+  const speeds = candidate.endSpeed === null || baseline.endSpeed === null
+    ? ""
+    : `: it flies on down to ${formatNumber(candidate.endSpeed.value, 2)}${S}m/s, ${base} to ` +
+      `${formatNumber(baseline.endSpeed.value, 2)}${S}m/s`;
+  const energy = `${raw.energyEffect >= 1 ? "more" : "less"} speed to spend (a factor of ` +
+    `${formatNumber(raw.energyEffect, 2)}${speeds})`;
+  return [`In that ratio ${drag} and ${energy}.`];
+}
+
+/**
+ * What it would take to tell, for a comparison that can't be told yet.
+ *
+ * @param more as counted from the scatter of these runs
+ * @param smallest the ratio that should be found four times in five
+ */
+export function moreRunsSentences(more: MoreRuns | null, smallest = SMALLEST_RATIO): string[] {
+  if (more === null) return [];
+  const goal = `a difference of ${formatPercent(smallest - 1)}`;
+  const { now, matchedLaunches: matched } = more;
+  if (more.never || now === null) {
+    const then = matched === null
+      ? ""
+      : matched === 0
+      ? " The runs that you have would then do."
+      : ` About ${runs(matched)} of each would then do.`;
+    return [
+      `No number of runs at these launches would settle ${goal}: launch both at the same ` +
+      `speed.${then}`,
+    ];
+  }
+  if (now === 0) {
+    return [
+      `So many runs find ${goal} four times in five. A smaller one needs more runs.`,
+    ];
+  }
+  const alike = matched !== null && matched < now
+    ? ` With both launched alike it would be ${matched === 0 ? "none" : `about ${matched}`}.`
+    : "";
+  return [`About ${runs(now)} of each would settle ${goal} four times in five.${alike}`];
+}
+
+function runs(count: number): string {
+  return `${count} more run${count === 1 ? "" : "s"}`;
+}
