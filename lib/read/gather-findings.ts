@@ -1,0 +1,30 @@
+/**
+ * Findings that say the same of many rows, as one with a count.
+ *
+ * @module
+ */
+import { type Finding } from "../base/finding.ts";
+
+/**
+ * Gathers findings that differ in nothing but their row.
+ *
+ * The first row stands for all; `count` says how many there are. Order is kept.
+ *
+ * @param findings in the order found
+ */
+export function gatherFindings(findings: readonly Finding[]): Finding[] {
+  const gathered = new Map<string, Finding>();
+  for (const one of findings) {
+    const key = JSON.stringify([
+      one.severity,
+      one.code,
+      one.file,
+      one.column,
+      one.what,
+      one.wanted,
+    ]);
+    const before = gathered.get(key);
+    gathered.set(key, before === undefined ? one : { ...before, count: before.count + one.count });
+  }
+  return [...gathered.values()];
+}

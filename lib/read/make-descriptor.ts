@@ -1,0 +1,99 @@
+/**
+ * The descriptor of a session folder, made from its tables as they are.
+ *
+ * @module
+ */
+import { CONTRACT } from "../base/answers.ts";
+import { type Column, type TableContract, TABLES } from "../base/tables.ts";
+import { decodeText } from "./decode-text.ts";
+import { matchHeader } from "./match-header.ts";
+import { splitTable } from "./split-table.ts";
+
+/** What the tables can't say themselves. */
+export interface DescriptorOptions {
+  /** Name of the folder. */
+  readonly name: string;
+  readonly title?: string;
+  /** True for data that nobody measured. */
+  readonly invented?: boolean;
+}
+
+const TYPES = { text: "string", choice: "string", date: "string", number: "number" } as const;
+
+/** Lower case letters, digits, dot, hyphen and underscore: what the standard allows in names. */
+const standardName = (name: string) => name.toLowerCase().replace(/[^a-z0-9._-]+/g, "-");
+
+function field(heading: string, column: Column | undefined, own: boolean, unit: string | null) {
+  if (column === undefined) return { name: heading, type: "any" };
+  return {
+    name: heading,
+    type: TYPES[column.kind],
+    description: own ? `Standard uncertainty of ${column.name} in this row.` : column.means,
+    ...(unit === null ? {} : { unit }),
+  };
+}
+
+function resource(contract: TableContract, bytes: Uint8Array): unknown {
+  const decoded = decodeText(bytes);
+  if (!decoded.ok) return null;
+  const split = splitTable(decoded.text);
+  const head = split.rows[0];
+  if (head === undefined) return null;
+  const header = matchHeader({ contract, cells: head.cells, row: head.row, units: {} });
+  const fields = head.cells.slice(0, header.width).map((cell, place) => {
+    const matched = header.columns.find((one) => one.place === place);
+    return field(
+      cell.trim() === "" ? `column_${place + 1}` : cell.trim(),
+      matched?.column,
+      matched?.own ?? false,
+      matched?.unit?.name ?? null,
+    );
+  });
+  const marks = split.delimiter === "," ? {} : { dialect: { delimiter: split.delimiter } };
+  return {
+    name: contract.file.replace(/\.csv$/, ""),
+    type: "table",
+    path: contract.file,
+    format: "csv",
+    mediatype: "text/csv",
+    encoding: decoded.encoding,
+    description: contract.means,
+    ...marks,
+    schema: {
+      fields,
+      missingValues: [""],
+      ...(contract.key === null ? {} : { primaryKey: [contract.key] }),
+    },
+  };
+}
+
+/**
+ * The text of `datapackage.json` for a set of tables.
+ *
+ * Columns stand as they are in the files, with the unit that was read for each. The order of tables is ours.
+ *
+ * Source: Data Package 2.0 (2024). `unit` on a field and `contract` and `invented` on the package are custom properties,
+ * since the standard has no place for a unit.
+ *
+ * @param files bytes by name; names that are no table of ours are left out
+ * @param options name, title, invented
+ */
+export function makeDescriptor(
+  files: ReadonlyMap<string, Uint8Array>,
+  options: DescriptorOptions,
+): string {
+  const resources = TABLES.flatMap((contract) => {
+    const bytes = files.get(contract.file);
+    const made = bytes === undefined ? null : resource(contract, bytes);
+    return made === null ? [] : [made];
+  });
+  const descriptor = {
+    $schema: "https://datapackage.org/profiles/2.0/datapackage.json",
+    name: standardName(options.name),
+    ...(options.title === undefined ? {} : { title: options.title }),
+    contract: CONTRACT,
+    invented: options.invented ?? false,
+    resources,
+  };
+  return JSON.stringify(descriptor, null, 2) + "\n";
+}

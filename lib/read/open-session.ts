@@ -1,0 +1,96 @@
+/**
+ * A session from a folder on disk.
+ *
+ * @module
+ */
+import { existsSync, readdirSync, statSync } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { basename, join, resolve } from "node:path";
+import { didYouMean } from "../base/did-you-mean.ts";
+import { DataError } from "../base/errors.ts";
+import { printable } from "../base/printable.ts";
+import { type Session } from "../base/session.ts";
+import { TABLES } from "../base/tables.ts";
+import { findRoot } from "./find-root.ts";
+import { DESCRIPTOR, readSession } from "./read-session.ts";
+
+const read = new Set<string>();
+
+/** Absolute paths of all data files read so far, in the order read: what a notebook's result rests on. */
+export function filesRead(): readonly string[] {
+  return [...read];
+}
+
+const isFolder = (path: string) => existsSync(path) && statSync(path).isDirectory();
+
+/**
+ * The folder that a session's name or path means.
+ *
+ * A plain name is looked for under `data/` of the project (found by walking up to `deno.json`); anything with a slash, or
+ * a folder that is there, is a path.
+ *
+ * @throws DataError when no such folder is there, with the nearest name that is
+ */
+export function sessionFolder(nameOrPath: string): string {
+  const root = findRoot();
+  const plainName = nameOrPath !== "" && !/[\\/]/.test(nameOrPath) && !nameOrPath.startsWith(".");
+  if (plainName && root !== null) {
+    const inData = join(root, "data", nameOrPath);
+    if (isFolder(inData)) return inData;
+  }
+  const path = resolve(nameOrPath);
+  if (nameOrPath !== "" && isFolder(path)) return path;
+  const data = root === null ? null : join(root, "data");
+  const there = data === null || !isFolder(data)
+    ? []
+    : readdirSync(data).filter((one) => isFolder(join(data, one))).sort();
+  const meant = didYouMean(basename(nameOrPath), there);
+  const help = meant !== null
+    ? ` Did you mean ${printable(meant)}?`
+    : there.length > 0
+    ? ` There are: ${there.map((one) => printable(one)).join(", ")}.`
+    : "";
+  throw new DataError(
+    `Cannot open the session "${printable(nameOrPath)}": there is no such folder.${help}`,
+  );
+}
+
+/**
+ * Opens a session folder. Files in subfolders, `raw/` among them, are never touched.
+ *
+ * @param nameOrPath a name under `data/`, or any path
+ * @returns typed rows in SI with every finding; a folder full of faults is opened all the same
+ * @throws DataError only when the folder is not there
+ */
+export async function openSession(nameOrPath: string): Promise<Session> {
+  const folder = sessionFolder(nameOrPath);
+  return readSession(basename(folder), await sessionFiles(folder));
+}
+
+/**
+ * The bytes of a session folder's own files by name: descriptor and tables in full, others by name only.
+ *
+ * @param folder absolute path
+ */
+export async function sessionFiles(folder: string): Promise<Map<string, Uint8Array>> {
+  const files = new Map<string, Uint8Array>();
+  const entries = readdirSync(folder, { withFileTypes: true })
+    .filter((one) =>
+      one.isFile() || (one.isSymbolicLink() && statSync(join(folder, one.name)).isFile())
+    )
+    .map((one) => one.name)
+    .filter((name) => !/^(?:\.|~\$)/.test(name))
+    .sort();
+  for (const name of entries) {
+    const ours = name === DESCRIPTOR ||
+      TABLES.some((one) => one.file === name.toLowerCase());
+    if (!ours) {
+      files.set(name, new Uint8Array());
+      continue;
+    }
+    const path = join(folder, name);
+    files.set(name, new Uint8Array(await readFile(path)));
+    read.add(path);
+  }
+  return files;
+}

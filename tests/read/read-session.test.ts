@@ -1,0 +1,95 @@
+import { describe, expect, it } from "vitest";
+import { DESIGNS_CSV, GLIDES_CSV, sessionWith } from "./invented-session.ts";
+
+const problems = (session: ReturnType<typeof sessionWith>) =>
+  session.findings.filter((one) => one.severity !== "note");
+
+describe("a session read from its files", () => {
+  it("holds every row in SI, with nothing to complain about", () => {
+    const session = sessionWith();
+    expect(problems(session)).toEqual([]);
+    expect(session.designs[0]).toMatchObject({
+      design: "alder",
+      row: 2,
+      span: 0.98,
+      area: 0.1175,
+      wetVolume: 0.00425,
+      section: "cambered",
+      strutChord: null,
+    });
+    expect(session.glides).toHaveLength(6);
+    expect(session.glides[0]).toMatchObject({
+      run: "1",
+      row: 2,
+      launchSpeed: 4.75,
+      distance: 31.5,
+      ended: "stalled",
+      leaveOut: null,
+      own: {},
+    });
+  });
+
+  it("turns conditions and instruments into SI standard uncertainties", () => {
+    const { conditions, instruments } = sessionWith();
+    expect(conditions[0]).toMatchObject({
+      quantity: "water_temperature",
+      value: 291.65,
+      unit: "K",
+    });
+    // Rectangular half width: GUM 4.3.7.
+    expect(conditions[0]!.uncertainty).toBeCloseTo(0.5 / Math.sqrt(3), 15);
+    expect(conditions[2]!.value).toBe(52.5 * Math.PI / 180);
+    expect(instruments[0]).toMatchObject({ quantity: "launch_speed", relative: true });
+    expect(instruments[0]!.uncertainty).toBeCloseTo(0.02 / 1.959964, 8);
+    expect(instruments[1]).toMatchObject({ relative: false, statedAs: "limits" });
+  });
+
+  it("takes the unit of the header before the default", () => {
+    const glides = GLIDES_CSV.replace("launch_speed", "Launch Speed [km/h]").replace("4.75", "18");
+    expect(sessionWith({ "glides.csv": glides }).glides[0]!.launchSpeed).toBe(5);
+  });
+
+  it("keeps a row with an empty distance and says that it can't be used", () => {
+    const session = sessionWith({ "glides.csv": GLIDES_CSV.replace("31.5", "") });
+    expect(session.glides[0]!.distance).toBeNull();
+    expect(problems(session)).toMatchObject([{ code: "not-measured", row: 2, column: "distance" }]);
+  });
+
+  it("keeps out a row of an unknown design and guesses which was meant", () => {
+    const session = sessionWith({
+      "glides.csv": GLIDES_CSV.replace("5,2031-06-14,mira-sat,alder", "5,,,aldr"),
+    });
+    expect(session.glides.map((one) => one.run)).toEqual(["1", "2", "3", "4", "6"]);
+    expect(problems(session)).toMatchObject([
+      {
+        severity: "error",
+        code: "unknown-design",
+        file: "glides.csv",
+        row: 6,
+        column: "design",
+        wanted: "Did you mean alder?",
+      },
+    ]);
+  });
+
+  it("reads a folder without a descriptor with a note, and one that needs a newer program with an error", () => {
+    expect(sessionWith().findings).toMatchObject([{ severity: "note", code: "no-descriptor" }]);
+    const newer = JSON.stringify({ contract: 2, resources: [{ name: "glides" }] });
+    expect(problems(sessionWith({ "datapackage.json": newer }))).toMatchObject([
+      { severity: "error", code: "newer-contract" },
+    ]);
+  });
+
+  it("takes units from the descriptor where the header names none", () => {
+    const descriptor = JSON.stringify({
+      resources: [{
+        name: "designs",
+        path: "designs.csv",
+        schema: { fields: [{ name: "span", type: "number", unit: "cm" }] },
+      }],
+    });
+    const designs = DESIGNS_CSV.replace("0.98", "98").replace("1.05", "105");
+    const session = sessionWith({ "datapackage.json": descriptor, "designs.csv": designs });
+    expect(session.designs.map((one) => one.span)).toEqual([0.98, 1.05]);
+  });
+});
