@@ -12,11 +12,17 @@ import {
   type PublishedCheck,
   type PublishedValue,
 } from "./published-check.ts";
+import { DRAG_CHECKS } from "./published-checks/drag.ts";
+import { GLIDE_CHECKS } from "./published-checks/glide.ts";
 import { PROBABILITY_CHECKS } from "./published-checks/probability.ts";
+import { WATER_CHECKS } from "./published-checks/water.ts";
 
 /** Every check by name. */
 export const PUBLISHED_CHECKS: Readonly<Record<string, PublishedCheck>> = {
   ...PROBABILITY_CHECKS,
+  ...WATER_CHECKS,
+  ...DRAG_CHECKS,
+  ...GLIDE_CHECKS,
 };
 
 function resultOf(row: PublishedValue): CheckResult {

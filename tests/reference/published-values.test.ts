@@ -26,7 +26,9 @@ describe("published values", () => {
   });
 
   it("are never repeated", () => {
-    const keys = rows.map((row) => `${row.check} | ${row.quantity} | ${row.inputs}`);
+    const keys = rows.map((row) =>
+      `${row.check} | ${row.quantity} | ${row.inputs} | ${row.source}`
+    );
     expect(new Set(keys).size).toBe(keys.length);
   });
 
