@@ -1,0 +1,45 @@
+/**
+ * The answer box of a page, rebuilt from the record that a cell showed.
+ *
+ * A verdict has no colour of its own: solid or broken box, the mark of the design that is ahead, and the words.
+ *
+ * @module
+ */
+import type { AnswerRecord } from "../../base/records.ts";
+import { answerStrip } from "./answer-strip.ts";
+import { markSvg, RING_SVG } from "./design-mark.ts";
+import { proseHtml as prose } from "./prose-html.ts";
+import type { PageState } from "./page-state.ts";
+
+/**
+ * The box, and the answer as a JSON file beside the page.
+ *
+ * @param record what the cell showed
+ * @param title HTML of the heading that stands right before the cell; `null` when there is none
+ * @param state of the page: gets the file, and the record for the index when it is the first
+ * @returns HTML of one section
+ */
+export function answerPart(record: AnswerRecord, title: string | null, state: PageState): string {
+  const n = state.next("answer");
+  const id = n === 1 ? "answer" : `answer-${n}`;
+  state.answer ??= record;
+  const path = `${state.path("answers", record.name)}.json`;
+  state.addText(path, `${JSON.stringify(record.answer, null, 2)}\n`);
+
+  const level = title !== null || n === 1 ? "h2" : "h3";
+  const heading = title ?? (n === 1 ? "The short answer" : prose(record.question));
+  const mark = record.ahead === null ? RING_SVG : markSvg(record.ahead);
+  return [
+    `<section class="box answer" id="${id}" data-verdict="${prose(record.verdict)}" ` +
+    `aria-labelledby="${id}-title">`,
+    `<${level} id="${id}-title">${heading}</${level}>`,
+    `<p class="verdict">${mark} ${prose(record.headline)}</p>`,
+    ...record.details.map((detail) => `<p>${prose(detail)}</p>`),
+    ...(record.strip === null
+      ? []
+      : [`<div class="strip">${answerStrip(record.strip, record.sides, `${id}-strip`)}</div>`]),
+    ...(record.rests === "" ? [] : [`<p class="rests">${prose(record.rests)}</p>`]),
+    `<p class="downloads"><a href="${path}" download>The whole answer (JSON)</a></p>`,
+    "</section>",
+  ].join("\n");
+}

@@ -1,0 +1,39 @@
+/**
+ * How pages look on paper and where the reader has forced colours.
+ *
+ * @module
+ */
+
+/** Styles of other media. */
+export const MEDIA_CSS = `
+@media (forced-colors:active){
+:root{--paper:Canvas;--ink:CanvasText;--ink-soft:CanvasText;--link:LinkText;--edge:CanvasText;--rule:CanvasText}
+.box,pre,.cards li{border:1px solid CanvasText}
+.drawing,.mark{forced-color-adjust:none}
+.drawing{--paper:#ffffff;--ink:#1a1e23;--ink-soft:#474f58;color:#1a1e23;color-scheme:light}
+}
+@page{size:A4;margin:18mm 20mm 20mm;@bottom-right{content:counter(page) " / " counter(pages);font:9pt "Source Sans 3",sans-serif}}
+@media print{
+:root,:root:has(#theme-dark:checked){color-scheme:light;--paper:#fff}
+html{font-size:10.5pt}
+body{line-height:1.42}
+body{--measure:none}
+main,.site,.stamp,main>article{max-width:none;padding-inline:0}
+.theme,.skip,.pages,a.back,.downloads{display:none}
+h2{margin-top:1.8em}
+a{color:inherit}
+main a[href^="http"]::after{content:" (" attr(href) ")";overflow-wrap:anywhere}
+figure.figure,figure.breakout{width:auto;max-width:150mm;margin-inline:0;break-inside:avoid}
+figure .wide,figure.breakout .wide{display:block}
+figure .narrow[hidden],figure.breakout .narrow[hidden]{display:none}
+figure.table{break-inside:auto}
+.scroll{overflow:visible}
+table{font-size:.9em}
+thead{display:table-header-group}
+details::details-content{content-visibility:visible;block-size:auto;display:block}
+details.code pre{margin-right:0}
+pre{border:1px solid var(--rule);background:none}
+p,li{orphans:3;widows:3}
+.box{background:none}
+}
+`;

@@ -1,0 +1,58 @@
+/**
+ * A figure of a page: both drawings, of which the width of the column shows one, its numbers folded below, and its files.
+ *
+ * @module
+ */
+import type { FigureRecord } from "../../base/records.ts";
+import { escapeHtml } from "./escape-html.ts";
+import { proseHtml } from "./prose-html.ts";
+import type { PageState } from "./page-state.ts";
+import { safeSvg, withOwnIds } from "./safe-svg.ts";
+import { tableDownloads, tableElement } from "./table-part.ts";
+
+function drawing(svg: string, prefix: string): string {
+  return withOwnIds(svg, prefix)
+    .replace(/^<svg([^>]*?)\sclass="[^"]*"/, "<svg$1")
+    .replace("<svg", '<svg class="drawing"')
+    .replace(' xmlns="http://www.w3.org/2000/svg"', "");
+}
+
+/**
+ * A numbered figure.
+ *
+ * @param record what the cell showed
+ * @param state of the page: gets the SVG file and the wish for a PNG
+ * @returns HTML of a figure element and, where there are numbers, a folded table
+ * @throws Error when a drawing is not one SVG element
+ */
+export function figurePart(record: FigureRecord, state: PageState): string {
+  const n = state.next("figure");
+  const id = `figure-${n}`;
+  const wide = safeSvg(record.wide);
+  const narrow = safeSvg(record.narrow);
+  const path = state.path("figures", record.name);
+  state.addText(`${path}.svg`, `${wide}\n`);
+  state.drawings.push({ path: `${path}.png`, svg: wide });
+
+  const figure = [
+    `<figure class="${record.breakout ? "figure breakout" : "figure"}" id="${id}" ` +
+    `aria-labelledby="${id}-label">`,
+    `<div class="wide">${drawing(wide, `${id}-wide`)}</div>`,
+    `<div class="narrow" hidden>${drawing(narrow, `${id}-narrow`)}</div>`,
+    `<figcaption><b id="${id}-label">Figure&nbsp;${n}.</b> ${proseHtml(record.caption)} ` +
+    `<span class="downloads"><a href="${path}.svg" download>SVG</a>, ` +
+    `<a href="${path}.png" download>PNG</a></span></figcaption>`,
+    "</figure>",
+  ];
+  if (record.table === null) return figure.join("\n");
+  return [
+    ...figure,
+    `<details class="numbers" id="${id}-numbers"><summary>The numbers of Figure&nbsp;${n}</summary>`,
+    `<p id="${id}-numbers-caption">${proseHtml(record.table.caption)} ` +
+    `${tableDownloads(record.table, state)}</p>`,
+    `<section class="scroll" tabindex="0" aria-labelledby="${id}-numbers-caption">`,
+    tableElement(record.table, `${id}-numbers-caption`),
+    "</section>",
+    "</details>",
+  ].join("\n");
+}

@@ -1,0 +1,76 @@
+/**
+ * Two rules about words in prose: numbers bound to an answer are marked, and a number never parts from its unit.
+ *
+ * @module
+ */
+import type MarkdownIt from "markdown-it";
+import type { Token } from "markdown-it";
+
+/** The parser's instances: the package types its class as a value only. */
+export type MarkdownParser = InstanceType<typeof MarkdownIt>;
+
+const BOUND = /^#(?:value|claim):/;
+
+/**
+ * Turns links that bind words to an answer into marked words, and takes links out of headings, which are links themselves.
+ *
+ * @param parser gets the rule
+ */
+export function boundWords(parser: MarkdownParser): void {
+  parser.core.ruler.after("inline", "bound_words", (state) => {
+    for (const [index, token] of state.tokens.entries()) {
+      if (token.type !== "inline" || token.children === null) continue;
+      const inHeading = state.tokens[index - 1]?.type === "heading_open";
+      token.children = unbound(token.children, inHeading);
+    }
+  });
+}
+
+function unbound(children: readonly Token[], inHeading: boolean): Token[] {
+  const kept: Token[] = [];
+  /** What became of each link that is open: its new tag, or `null` when it went. */
+  const open: (string | null)[] = [];
+  for (const child of children) {
+    if (child.type === "link_open") {
+      const bound = BOUND.test(String(child.attrGet("href") ?? ""));
+      open.push(bound ? "span" : inHeading ? null : "a");
+      if (bound) child.attrs = [["class", "value"]];
+    } else if (child.type !== "link_close") {
+      kept.push(child);
+      continue;
+    }
+    const tag = child.type === "link_close" ? open.pop() ?? null : open.at(-1)!;
+    if (tag === null) continue;
+    child.tag = tag;
+    kept.push(child);
+  }
+  return kept;
+}
+
+const UNIT =
+  "m/s²|m/s|km/h|kn|mph|km|cm|mm|m²|m³|m|kg|g/kg|g|kN|N/m²|N/m|N|kPa|Pa|W|l|ml|s|min|h|Hz|°C|°|%|times|runs?|points?";
+
+const BEFORE_UNIT = new RegExp(`(\\d) (?=(?:${UNIT})(?![\\p{L}\\d]))`, "gu");
+
+/** A space that must not break: between number and unit, about ±, and in "Figure 2". */
+export function withoutBreaks(text: string): string {
+  return text
+    .replace(BEFORE_UNIT, "$1\u00a0")
+    .replace(/ ?± ?/g, (sign) => sign.replaceAll(" ", "\u00a0"))
+    .replace(/\b(Figure|Table|Note|Code|Section|Eq\.|row) (?=\d)/g, "$1\u00a0");
+}
+
+/**
+ * Puts spaces that don't break where a number and its unit would part.
+ *
+ * @param parser gets the rule
+ */
+export function keepTogether(parser: MarkdownParser): void {
+  parser.core.ruler.push("keep_together", (state) => {
+    for (const token of state.tokens) {
+      for (const child of token.children ?? []) {
+        if (child.type === "text") child.content = withoutBreaks(child.content);
+      }
+    }
+  });
+}

@@ -1,0 +1,67 @@
+/**
+ * A table of a page, rebuilt from the record that a cell showed, with its files.
+ *
+ * @module
+ */
+import type { TableCell, TableRecord } from "../../base/records.ts";
+import { markSvg } from "./design-mark.ts";
+import { escapeHtml } from "./escape-html.ts";
+import { proseHtml } from "./prose-html.ts";
+import type { PageState } from "./page-state.ts";
+import { tableCsv } from "./table-csv.ts";
+
+/** The `<table>` element alone; rows whose first cell is their head. */
+export function tableElement(table: TableRecord, labelledBy: string): string {
+  const side = (column: number) =>
+    table.columns[column]?.align === "right" ? ' class="number"' : "";
+  const head = table.columns.map((column, n) => {
+    const unit = column.unit === ""
+      ? ""
+      : ` <span class="unit">(${escapeHtml(column.unit)})</span>`;
+    return `<th scope="col"${side(n)}>${escapeHtml(column.label)}${unit}</th>`;
+  });
+  const content = (cell: TableCell) =>
+    `${cell.mark === null ? "" : `${markSvg(cell.mark)} `}${escapeHtml(cell.text)}`;
+  const rows = table.rows.map((row) =>
+    `<tr>${
+      row.map((cell, n) =>
+        n === 0
+          ? `<th scope="row"${side(n)}>${content(cell)}</th>`
+          : `<td${side(n)}>${content(cell)}</td>`
+      ).join("")
+    }</tr>`
+  );
+  return `<table aria-labelledby="${labelledBy}">\n<thead><tr>${head.join("")}</tr></thead>\n` +
+    `<tbody>\n${rows.join("\n")}\n</tbody>\n</table>`;
+}
+
+/** Writes both forms of the table and gives the sentence that links to them. */
+export function tableDownloads(table: TableRecord, state: PageState): string {
+  const path = state.path("tables", table.name);
+  state.addText(`${path}.csv`, tableCsv(table, "point"));
+  state.addText(`${path}-decimal-comma.csv`, tableCsv(table, "comma"));
+  return `<span class="downloads"><a href="${path}.csv" download>CSV</a>, ` +
+    `<a href="${path}-decimal-comma.csv" download>CSV with decimal commas</a></span>`;
+}
+
+/**
+ * A numbered table with its caption and downloads; scrolls sideways on its own when it is wider than the screen.
+ *
+ * @param table what the cell showed
+ * @param state of the page
+ * @returns HTML of one figure element
+ */
+export function tablePart(table: TableRecord, state: PageState): string {
+  const n = state.next("table");
+  const id = `table-${n}`;
+  const downloads = tableDownloads(table, state);
+  return [
+    `<figure class="table" id="${id}">`,
+    `<figcaption id="${id}-caption"><b>Table&nbsp;${n}.</b> ${proseHtml(table.caption)} ` +
+    `${downloads}</figcaption>`,
+    `<section class="scroll" tabindex="0" aria-labelledby="${id}-caption">`,
+    tableElement(table, `${id}-caption`),
+    "</section>",
+    "</figure>",
+  ].join("\n");
+}
