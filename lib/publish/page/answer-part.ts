@@ -6,10 +6,19 @@
  * @module
  */
 import type { AnswerRecord } from "../../base/records.ts";
-import { answerStrip } from "./answer-strip.ts";
+import { answerStrip } from "../../show/answer-strip.ts";
 import { markSvg, RING_SVG } from "./design-mark.ts";
 import { proseHtml as prose } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
+
+/** Letters that fit on either side of the strip's middle. */
+const LETTERS = 21;
+
+/** A word or two, cut where they would run into the other side. */
+function shortened(text: string): string {
+  const letters = [...text];
+  return letters.length <= LETTERS ? text : letters.slice(0, LETTERS - 1).join("") + "…";
+}
 
 /**
  * The box, and the answer as a JSON file beside the page.
@@ -29,6 +38,7 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
   const level = title !== null || n === 1 ? "h2" : "h3";
   const heading = title ?? (n === 1 ? "The short answer" : prose(record.question));
   const mark = record.ahead === null ? RING_SVG : markSvg(record.ahead);
+  const sides = [shortened(record.sides[0]), shortened(record.sides[1])] as const;
   return [
     `<section class="box answer" id="${id}" data-verdict="${prose(record.verdict)}" ` +
     `aria-labelledby="${id}-title">`,
@@ -37,7 +47,7 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
     ...record.details.map((detail) => `<p>${prose(detail)}</p>`),
     ...(record.strip === null
       ? []
-      : [`<div class="strip">${answerStrip(record.strip, record.sides, `${id}-strip`)}</div>`]),
+      : [`<div class="strip">${answerStrip(record.strip, sides)}</div>`]),
     ...(record.rests === "" ? [] : [`<p class="rests">${prose(record.rests)}</p>`]),
     `<p class="downloads"><a href="${path}" download>The whole answer (JSON)</a></p>`,
     "</section>",

@@ -26,12 +26,12 @@ export interface Article {
 }
 
 /** Runs `what`, and names the cell in any error. */
-function inCell<T>(n: number, what: () => T): T {
+function inCell<T>(n: () => number, what: () => T): T {
   try {
     return what();
   } catch (cause) {
     const why = cause instanceof Error ? cause.message : String(cause);
-    throw new Error(`cell ${n}: ${why}`, { cause });
+    throw new Error(`cell ${n()}: ${why}`, { cause });
   }
 }
 
@@ -128,14 +128,11 @@ export function article(notebook: Notebook, state: PageState): Article {
     const n = index + 1;
     const source = cell.cell_type === "markdown" ? withAttachments(cell) : "";
     const parsed = new blocks.core.State(source, blocks, env);
-    inCell(n, () => blocks.core.process(parsed));
-    if (cell.cell_type === "code") {
-      const place = new parsed.Token("code_cell", "", 0);
-      place.block = true;
-      parsed.tokens.push(place);
-      cells.set(place, [n, cell]);
-    }
-    tokens.push(...parsed.tokens);
+    inCell(() => n, () => blocks.core.process(parsed));
+    const place = new parsed.Token(cell.cell_type === "code" ? "code_cell" : "prose_cell", "", 0);
+    place.block = true;
+    cells.set(place, [n, cell]);
+    tokens.push(place, ...parsed.tokens);
   }
   const whole = new rest.core.State("", rest, env);
   whole.tokens = tokens;
@@ -143,15 +140,22 @@ export function article(notebook: Notebook, state: PageState): Article {
 
   const words = wordsOf(whole.tokens);
   const titles = takenTitles(whole.tokens, (token) => {
-    const cell = cells.get(token)?.[1];
-    return cell?.cell_type === "code" && showsAnswer(cell);
+    const [n, cell] = cells.get(token)!;
+    return inCell(() => n, () => showsAnswer(cell as CodeCell));
   });
+  let current = 1;
   rest.renderer.rules["code_cell"] = (all, index) => {
     const token = all[index]!;
     const [n, cell] = cells.get(token)!;
+    current = n;
     const title = titles.get(token) ?? null;
     const heading = title === null ? null : rest.renderer.render([title], rest.options, env);
-    return inCell(n, () => codeCell(cell as CodeCell, heading, state));
+    return codeCell(cell as CodeCell, heading, state);
   };
-  return { html: rest.renderer.render(whole.tokens, rest.options, env), ...words };
+  rest.renderer.rules["prose_cell"] = (all, index) => {
+    current = cells.get(all[index]!)![0];
+    return "";
+  };
+  const html = inCell(() => current, () => rest.renderer.render(whole.tokens, rest.options, env));
+  return { html, ...words };
 }

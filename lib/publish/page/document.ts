@@ -32,7 +32,7 @@ const THEMES = [["auto", "Auto"], ["light", "Light"], ["dark", "Dark"]] as const
 
 const THEME_SWITCH = `<fieldset class="theme"><legend>Colours</legend>${
   THEMES.map(([id, label]) =>
-    `<label for="theme-${id}"><input type="radio" name="theme" id="theme-${id}" value="${id}"${
+    `<label><input type="radio" name="theme" id="theme-${id}" value="${id}"${
       id === "auto" ? " checked" : ""
     }>${label}</label>`
   ).join("")

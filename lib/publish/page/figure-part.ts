@@ -4,7 +4,6 @@
  * @module
  */
 import type { FigureRecord } from "../../base/records.ts";
-import { escapeHtml } from "./escape-html.ts";
 import { proseHtml } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
 import { safeSvg, withOwnIds } from "./safe-svg.ts";

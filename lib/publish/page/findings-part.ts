@@ -3,30 +3,10 @@
  *
  * @module
  */
-import type { Finding, Severity } from "../../base/finding.ts";
+import type { Finding } from "../../base/finding.ts";
+import { findingWords, inOrder } from "../../show/findings-text.ts";
 import { escapeHtml } from "./escape-html.ts";
 import { proseHtml } from "./prose-html.ts";
-
-const WORDS: Readonly<Record<Severity, string>> = {
-  error: "Error",
-  warning: "Warning",
-  note: "Note",
-};
-
-const ORDER: readonly Severity[] = ["error", "warning", "note"];
-
-function where(finding: Finding): string {
-  const parts = [
-    finding.file,
-    finding.row === null ? null : `row\u00a0${finding.row}`,
-    finding.column,
-  ].filter((part) => part !== null);
-  return parts.length === 0
-    ? ""
-    : ` <span class="where">${escapeHtml(parts.join(", "))}${
-      finding.count > 1 ? ` (${finding.count}\u00a0times)` : ""
-    }</span>`;
-}
 
 /**
  * The list.
@@ -36,12 +16,11 @@ function where(finding: Finding): string {
  */
 export function findingsPart(findings: readonly Finding[]): string {
   if (findings.length === 0) return `<p class="findings">No finding in the data.</p>`;
-  const sorted = ORDER.flatMap((severity) => findings.filter((one) => one.severity === severity));
-  const items = sorted.map((one) => {
-    const wanted = one.wanted === null ? "" : ` Wanted: ${proseHtml(one.wanted)}`;
-    return `<li><strong>${WORDS[one.severity]}:</strong>${where(one)}<br>${
-      proseHtml(one.what)
-    }${wanted}</li>`;
+  const items = inOrder(findings).map((one) => {
+    const { word, where, what, wanted } = findingWords(one);
+    const place = where === "" ? "" : ` <span class="where">${escapeHtml(where)}</span>`;
+    const ask = wanted === "" ? "" : ` Wanted: ${proseHtml(wanted)}`;
+    return `<li><strong>${word}:</strong>${place}<br>${proseHtml(what)}${ask}</li>`;
   });
   return `<ul class="findings">\n${items.join("\n")}\n</ul>`;
 }

@@ -1,0 +1,258 @@
+import { HtmlValidate } from "html-validate";
+import { describe, expect, it } from "vitest";
+import { MEDIA } from "lakeproof/base/records.ts";
+import { buildIndex } from "lakeproof/publish/page/build-index.ts";
+import { buildPage } from "lakeproof/publish/page/build-page.ts";
+import type { PageBuild } from "lakeproof/publish/page/page-types.ts";
+import type { Notebook } from "lakeproof/publish/notebook.ts";
+import {
+  code,
+  display,
+  markdown,
+  notebookOf,
+  SAMPLE,
+  SAMPLE_ANSWER,
+  SAMPLE_FIGURE,
+  SAMPLE_STAMP,
+  SAMPLE_TABLE,
+} from "./sample-notebook.ts";
+
+const pages = [
+  { slug: "00-first", title: "The <first> page" },
+  { slug: "01-sample", title: "Which of two wings glides better?" },
+];
+
+const build = (notebook: Notebook): Promise<PageBuild> =>
+  buildPage({ slug: "01-sample", notebook, stamp: SAMPLE_STAMP, pages });
+
+const sample = build(SAMPLE);
+
+const validator = new HtmlValidate({
+  extends: ["html-validate:recommended", "html-validate:a11y"],
+  // Formulas carry their few styles as attributes; fonts make the style element long.
+  rules: { "no-inline-style": "off", "long-title": "off" },
+});
+
+async function messages(html: string): Promise<string[]> {
+  const report = await validator.validateString(html);
+  return report.results.flatMap((result) =>
+    result.messages.map((message) => `${message.ruleId}: ${message.message} (${message.selector})`)
+  );
+}
+
+/** The page without its style sheet, whose fonts are long and never hold markup. */
+const withoutStyles = (html: string) => html.replace(/<style>[\s\S]*?<\/style>/, "");
+
+const textOf = (page: PageBuild, path: string) =>
+  new TextDecoder().decode(page.files.find((file) => file.path === path)!.bytes);
+
+describe("a page", () => {
+  it("is valid HTML by the recommended and accessibility rules of html-validate", async () => {
+    expect(await messages((await sample).html)).toEqual([]);
+    expect(await messages(await buildIndex([(await sample).card]))).toEqual([]);
+  });
+
+  it("asks nobody for anything: every address that a browser loads by itself is a data address", async () => {
+    const { html } = await sample;
+    const loaded = [
+      ...html.matchAll(/\b(?:src|srcset|poster|data)="([^"]*)"/g),
+      ...html.matchAll(/<link[^>]*href="([^"]*)"/g),
+      ...html.matchAll(/url\(([^)]*)\)/g),
+    ].map((match) => match[1]!);
+    expect(loaded.filter((address) => !/^(data:|#)/.test(address))).toEqual([]);
+    expect(html).not.toMatch(/<script|@import|<iframe|<object|<embed/);
+  });
+
+  it("stays under 400 kB", async () => {
+    expect(new TextEncoder().encode((await sample).html).length).toBeLessThan(400_000);
+  });
+
+  it("comes out the same, byte for byte, when it is built again", async () => {
+    const [first, second] = [await sample, await build(SAMPLE)];
+    expect(second.html).toBe(first.html);
+    expect(second.files).toEqual(first.files);
+  });
+
+  it("uses no id twice, and every link within the page has its end", async () => {
+    const html = withoutStyles((await sample).html);
+    const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map((match) => match[1]!);
+    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+    const ends = [...html.matchAll(/href="#([^"]*)"|url\(#([^)]*)\)/g)]
+      .map((match) => match[1] ?? match[2]!);
+    expect(ends.filter((end) => !ids.includes(end))).toEqual([]);
+    const named = [...html.matchAll(/aria-(?:labelledby|describedby)="([^"]*)"/g)]
+      .flatMap((match) => match[1]!.split(" "));
+    expect(named.filter((name) => !ids.includes(name))).toEqual([]);
+  });
+
+  it("has the fixed ids that other pages link to", async () => {
+    const { html } = await sample;
+    for (const id of ["answer", "data", "method", "result", "limits", "rerun", "notes", "stamp"]) {
+      expect(html).toContain(` id="${id}"`);
+    }
+  });
+
+  it("opens with title and question, then the answer box that took over its heading", async () => {
+    const html = withoutStyles((await sample).html);
+    expect(html.match(/<h1/g)).toHaveLength(1);
+    expect(html.indexOf("<h1>")).toBeLessThan(html.indexOf('<blockquote class="question">'));
+    expect(html).toContain('<h2 id="answer-title">The short answer</h2>');
+    expect(html.match(/The short answer/g)).toHaveLength(1);
+  });
+
+  it("marks words that are bound to an answer, and leaves no link to a value", async () => {
+    const { html } = await sample;
+    expect(html).toContain('<span class="value">1.18</span>');
+    expect(html).not.toMatch(/#(value|claim):/);
+  });
+
+  it("gives figures as SVG and PNG, answers as JSON, tables as CSV in both forms", async () => {
+    const page = await sample;
+    const paths = page.files.map((file) => file.path);
+    expect(paths).toContain("figures/01-sample-distance-against-launch-speed.png");
+    for (const path of paths) expect(page.html).toContain(`href="${path}"`);
+    expect(JSON.parse(textOf(page, "answers/01-sample-glide.json"))).toEqual(SAMPLE_ANSWER.answer);
+    expect(textOf(page, "tables/01-sample-results.csv")).toBe(
+      "design,glide ratio,distance [m],95 % interval [m],runs\r\n" +
+        "alder,9.81234567890,15.312,14.2 to 16.4,7\r\n".replace("67890", "6789") +
+        "birch,11.58,18.07,16.9 to 19.3,7\r\n",
+    );
+    expect(textOf(page, "tables/01-sample-results-decimal-comma.csv")).toContain(
+      "alder;9,8123456789;15,312;14.2 to 16.4;7\r\n",
+    );
+  });
+
+  it("says on its card what it asks and what came out", async () => {
+    const { card } = await sample;
+    expect(card.question).toMatch(/^Birch flew shorter distances/);
+    expect(card.summary).toMatch(/^Two wings built in an evening class/);
+    expect(card.answer?.headline).toBe("Birch glides further than alder.");
+    expect(await buildIndex([card])).toContain("Birch glides further than alder.");
+  });
+});
+
+describe("a page with hostile names", () => {
+  const name = `<script>alert(1)</script>"'><img src=x onerror=alert(1)>`;
+  const mark = { design: name, place: 1 };
+  const hostile = notebookOf([
+    markdown(`# About ${name}\n\n> Is ${name} better?\n\n${name}\n\n[x](javascript:alert(1))`),
+    code(`// ${name}\nconst a = "${name}";`, [
+      { output_type: "stream", name: "stdout", text: name },
+      display({
+        [MEDIA.answer]: {
+          ...SAMPLE_ANSWER,
+          name: `../../${name}`,
+          question: name,
+          headline: name,
+          ahead: mark,
+          details: [name],
+          rests: name,
+          sides: [name, name],
+          tag: name,
+          answer: { design: name },
+        },
+      }),
+      display({
+        [MEDIA.table]: {
+          ...SAMPLE_TABLE,
+          name,
+          caption: name,
+          columns: [{ label: name, unit: name, align: "left" }],
+          rows: [[{ text: name, number: null, mark }], [{
+            text: "=cmd()",
+            number: null,
+            mark: null,
+          }]],
+        },
+      }),
+      display({
+        [MEDIA.figure]: {
+          ...SAMPLE_FIGURE,
+          name,
+          title: name,
+          description: name,
+          caption: name,
+          // A drawing that tries everything at once.
+          wide: SAMPLE_FIGURE.wide.replace(
+            "</svg>",
+            `<script>alert(1)</script><foreignObject><iframe src="https://example.org"/>` +
+              `</foreignObject><image href="https://example.org/x.png"/>` +
+              `<a href="javascript:alert(1)"><text onclick="alert(1)">a</text></a>` +
+              `<rect fill="url(https://example.org/x)" style="fill:red"/>` +
+              `<text>${name.replaceAll("&", "&amp;").replaceAll("<", "&lt;")}</text></svg>`,
+          ),
+        },
+      }),
+      display({
+        [MEDIA.findings]: [{
+          severity: "error",
+          code: name,
+          file: name,
+          row: 2,
+          column: name,
+          count: 1,
+          what: name,
+          wanted: name,
+        }],
+      }),
+      display({ "text/html": `<p style="color:red" onclick="alert(1)">kept</p>${name}<svg><a/>` }),
+      display({ "image/svg+xml": `<svg><script>alert(1)</script></svg>`, "text/plain": name }),
+      display({ "image/png": `x" onerror="alert(1)`, "text/plain": name }),
+      display({ "text/plain": name }),
+      { output_type: "error", ename: name, evalue: name, traceback: [name] },
+    ]),
+  ]);
+  const page = buildPage({
+    slug: "01-sample",
+    notebook: hostile,
+    stamp: { ...SAMPLE_STAMP, notebook: name, versions: { [name]: name }, data: [] },
+    pages: [...pages, { slug: "02-next", title: name }],
+  });
+
+  it("holds them as text only: no element or attribute comes of them", async () => {
+    const { html, card } = await page;
+    for (const whole of [html, await buildIndex([card])]) {
+      const tags = [...withoutStyles(whole).matchAll(/<\/?([a-zA-Z][\w-]*)([^>]*)>/g)];
+      const names = tags.map((tag) => tag[1]!.toLowerCase());
+      for (const bad of ["script", "iframe", "foreignobject", "image", "object"]) {
+        expect(names).not.toContain(bad);
+      }
+      expect(tags.filter((tag) => /\son\w+\s*=/.test(tag[2]!.replace(/"[^"]*"/g, "")))).toEqual([]);
+      expect(whole).not.toMatch(/(href|src)="javascript:/);
+      expect(whole).not.toContain("https://example.org");
+      expect(whole).toContain("&lt;script&gt;alert(1)&lt;/script&gt;");
+    }
+  });
+
+  it("is still valid HTML", async () => {
+    const { html, card } = await page;
+    expect(await messages(html)).toEqual([]);
+    expect(await messages(await buildIndex([card]))).toEqual([]);
+  });
+
+  it("names its files plainly and keeps formulas out of its tables", async () => {
+    const { files } = await page;
+    for (const { path } of files) {
+      expect(path).toMatch(/^(figures|tables|answers)\/01-sample-[a-z0-9-]+\.(svg|png|json|csv)$/);
+    }
+    expect(new Set(files.map((file) => file.path)).size).toBe(files.length);
+    const csv = files.find((file) => file.path.endsWith(".csv"))!;
+    expect(new TextDecoder().decode(csv.bytes)).toContain("\r\n'=cmd()\r\n");
+    const svg = files.find((file) => file.path.endsWith(".svg"))!;
+    const text = new TextDecoder().decode(svg.bytes);
+    expect(text).not.toMatch(/<script|<image|onclick|javascript:|<foreignObject|https:/);
+    expect(text).toContain("&lt;script&gt;alert(1)&lt;/script&gt;");
+  });
+});
+
+describe("what can't be shown", () => {
+  it("stops the page with the cell's number and the reason", async () => {
+    await expect(build(notebookOf([markdown("# T"), markdown("$$\\frac{1$$")]))).rejects.toThrow(
+      /cell 2: Cannot read the formula/,
+    );
+    const broken = code("x", [display({ [MEDIA.answer]: { name: "glide" } })]);
+    await expect(build(notebookOf([markdown("# T"), broken]))).rejects.toThrow(
+      /cell 2: Cannot show a record as application\/vnd.lakeproof.answer\+json/,
+    );
+  });
+});
