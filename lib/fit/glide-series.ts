@@ -60,6 +60,8 @@ export interface GlideSeries {
   readonly count: number;
   /** Fitted drag over prior drag, 1. */
   readonly level: number;
+  /** Jackknife standard error of ln level; `null` for one run. */
+  readonly levelError: number | null;
   /** m/s */
   readonly endSpeed: number;
   /** m of height spent from the target launch to the end. */
@@ -235,6 +237,7 @@ export function fitGlideSeries(
   const glideRatioPseudoValues: number[] = [];
   const trial: Sums = { energy: 0, predicted: 0, end: 0, stalled: 0 };
   const out: Reached = { logDistance: 0, logGlideRatio: 0 };
+  const levels: number[] = [];
   let measurementVariance = 0, glideRatioMeasurementVariance = 0;
   for (const run of counted) {
     const { launchSpeed: v0, endSpeed: v1, drop, distance } = run;
@@ -250,6 +253,7 @@ export function fitGlideSeries(
       if (!Number.isFinite(out.logDistance)) {
         return { ok: false, reason: `leaving out one run: ${whyNot(trial, target)}` };
       }
+      levels.push(Math.log(trial.energy / trial.predicted));
       pseudoValues.push(n * full.logDistance - (n - 1) * out.logDistance);
       glideRatioPseudoValues.push(n * full.logGlideRatio - (n - 1) * out.logGlideRatio);
     } else {
@@ -304,6 +308,7 @@ export function fitGlideSeries(
     ok: true,
     count: n,
     level: sums.energy / sums.predicted,
+    levelError: n < 2 ? null : Math.sqrt(sampleVariance(levels)! * (n - 1) ** 2 / n),
     endSpeed,
     energyHeight: Math.exp(full.logDistance - full.logGlideRatio),
     meanShape: meanShape(reference, target.speed, endSpeed, 1),

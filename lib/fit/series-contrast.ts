@@ -50,7 +50,8 @@ const PAIRED_FROM = 4;
  * Source: Welch 1947; Satterthwaite 1946 (from memory); least squares with block effects: any text on blocked designs.
  *
  * @param input two series, common variance, blocks
- * @returns the contrast, or `null` where a scatter can't be told (one run a side, or no block with both designs)
+ * @returns the contrast, or `null` where a scatter can't be told (one run a side, no block with both designs, or equal
+ *   rows whose uncertainties are all stated as zero)
  */
 export function contrastSeries(input: ContrastInput): SeriesContrast | null {
   const { baseline, candidate, commonVariance, blocks } = input;
@@ -62,6 +63,7 @@ export function contrastSeries(input: ContrastInput): SeriesContrast | null {
   if (scatter === null) return null;
   const variance = scatter.baselineVariance + scatter.candidateVariance + shapeVariance +
     commonVariance;
+  if (!(variance > 0)) return null;
   return {
     method: scatter.method,
     logRatio: scatter.logRatio,

@@ -1,0 +1,85 @@
+/**
+ * Errors that all runs of a session share: what shifts when one of them is there.
+ *
+ * @module
+ */
+import type { GlideRun } from "../fit/glide-series.ts";
+import { prepareCraft } from "./glide-craft.ts";
+import { GLIDE_COLUMNS, type PreparedRun, type PreparedSession } from "./glide-runs.ts";
+import { conditionOf } from "./session-medium.ts";
+
+/** One shared error: every run it touches, moved by one standard uncertainty up or down. */
+export interface CommonShift {
+  readonly name: string;
+  /** The run with the error added; the same object where the error does not touch it. */
+  readonly apply: (run: PreparedRun, sign: 1 | -1) => GlideRun;
+}
+
+const FIELDS = {
+  launch_speed: "launchSpeed",
+  end_speed: "endSpeed",
+  drop: "drop",
+  distance: "distance",
+} as const;
+
+/** One column's part of a shared error. */
+interface Part {
+  readonly column: typeof GLIDE_COLUMNS[number];
+  readonly uncertainty: number;
+  readonly relative: boolean;
+  /** True where it touches only runs without a drop of their own. */
+  readonly statedDrop: boolean;
+}
+
+/**
+ * The shared errors of all sessions.
+ *
+ * Rows of instruments.csv marked `common`. One instrument named for launch and end speed is one error and shifts both.
+ * A drop stated once for the whole session in conditions.csv is one error too.
+ *
+ * @param sessions made ready
+ * @returns one entry an error, in the order of sessions and rows
+ */
+export function commonShifts(sessions: readonly PreparedSession[]): CommonShift[] {
+  return sessions.flatMap((prepared) => {
+    const groups = new Map<string, Part[]>();
+    const add = (key: string, part: Part) => groups.set(key, [...(groups.get(key) ?? []), part]);
+    for (const column of GLIDE_COLUMNS) {
+      prepared.columns[column].common.forEach((error, i) => {
+        const speed = column === "launch_speed" || column === "end_speed";
+        const key = speed && error.instrument !== null
+          ? `speed by ${error.instrument}`
+          : `${column.replace("_", " ")} by ${error.instrument ?? `instrument ${i + 1}`}`;
+        const { uncertainty, relative } = error;
+        add(key, { column, uncertainty, relative, statedDrop: false });
+      });
+    }
+    const drop = conditionOf(prepared.session, "drop", null);
+    if (drop !== null && drop.uncertainty !== null && drop.uncertainty > 0) {
+      const part = { uncertainty: drop.uncertainty, relative: false, statedDrop: true } as const;
+      add("drop of conditions.csv", { column: "drop", ...part });
+    }
+    return [...groups].map(([name, parts]): CommonShift => ({
+      name,
+      apply: (run, sign) => run.prepared === prepared ? shifted(run, parts, sign) : run.run!,
+    }));
+  });
+}
+
+function shifted(prepared: PreparedRun, parts: readonly Part[], sign: 1 | -1): GlideRun {
+  let run = prepared.run!;
+  for (const { column, uncertainty, relative, statedDrop } of parts) {
+    if (statedDrop && prepared.glide.drop !== null) continue;
+    if (column === "carried_mass") {
+      const mass = prepared.mass! + sign * uncertainty * (relative ? prepared.mass! : 1);
+      const { depth } = prepared;
+      const craft = prepareCraft(prepared.spec!, { mass, depth, medium: prepared.prepared.medium });
+      if (craft !== null) run = { ...run, craft: craft.craft };
+      continue;
+    }
+    const field = FIELDS[column];
+    const value = run[field];
+    run = { ...run, [field]: value + sign * uncertainty * (relative ? value : 1) };
+  }
+  return run;
+}

@@ -1,0 +1,154 @@
+/**
+ * Two designs' runs set against each other from one launch: series, contrast, and what forbids one.
+ *
+ * @module
+ */
+import type { CommonLaunch } from "../base/answers.ts";
+import type { Result } from "../base/quantity.ts";
+import type { Design } from "../base/session.ts";
+import type { Craft } from "../fit/craft.ts";
+import {
+  fitGlideSeries,
+  type GlideRun,
+  type GlideSeries,
+  type GlideTarget,
+} from "../fit/glide-series.ts";
+import { contrastSeries, type SeriesContrast } from "../fit/series-contrast.ts";
+import type { CommonShift } from "./common-errors.ts";
+import type { PreparedRun } from "./glide-runs.ts";
+
+/** One design with its usable runs and its craft at the mass to compare at. */
+export interface DesignRuns {
+  readonly design: string;
+  /** Place in designs.csv, from 1. */
+  readonly place: number;
+  readonly spec: Design;
+  /** Runs that count; each has a `run`. */
+  readonly runs: readonly PreparedRun[];
+  readonly reference: Craft;
+  /** Standard uncertainty of ln of the induced share. */
+  readonly shapeUncertainty: number;
+  /** m/s2 */
+  readonly gravity: number;
+}
+
+/** Launch and shared errors that every pair of one answer has in common. */
+export interface PairSetting {
+  readonly launch: CommonLaunch;
+  readonly shifts: readonly CommonShift[];
+  /** True where runs of different sessions may bear the same name. */
+  readonly severalSessions: boolean;
+}
+
+/** What a pair came to. */
+export interface PairResult {
+  readonly end: "own" | "common";
+  readonly baseline: GlideSeries;
+  readonly candidate: GlideSeries;
+  readonly logRatio: number;
+  /** `null` where no scatter can be told. */
+  readonly contrast: SeriesContrast | null;
+}
+
+/** m/s that the launch must lie above an end speed, so that there is a glide to speak of. */
+export const LEAST_MARGIN = 0.3;
+
+/** m/s that a common end speed stays below the launch. */
+const COMMON_MARGIN = 0.2;
+
+const mean = (values: readonly number[]) =>
+  values.reduce((total, value) => total + value, 0) / values.length;
+
+/** Runs that tell a design's own end speed. */
+export function stalledCount(design: DesignRuns): number {
+  return design.runs.filter((one) => one.run!.inEnd).length;
+}
+
+/**
+ * The common end speed of several designs: the highest of their mean end speeds, a little below the launch at most.
+ *
+ * @param designs with runs whose end speed is known
+ * @param launchSpeed m/s
+ * @returns m/s
+ */
+export function commonEnd(designs: readonly DesignRuns[], launchSpeed: number): number {
+  const ends = designs.map((one) => mean(one.runs.map((run) => run.run!.endSpeed)));
+  return Math.min(Math.max(...ends), launchSpeed - COMMON_MARGIN);
+}
+
+/** Target of a design at a launch. */
+export function targetOf(
+  design: DesignRuns,
+  launch: CommonLaunch,
+  end: number | null,
+): GlideTarget {
+  return {
+    speed: launch.speed,
+    drop: launch.drop,
+    end,
+    gravity: design.gravity,
+    shapeUncertainty: design.shapeUncertainty,
+  };
+}
+
+/** Whether no block holds runs of both. */
+export function flownApart(baseline: DesignRuns, candidate: DesignRuns): boolean {
+  const blocks = new Set(baseline.runs.map((one) => one.block));
+  return !candidate.runs.some((one) => blocks.has(one.block));
+}
+
+/**
+ * Compares two designs from one launch.
+ *
+ * @param baseline with at least one usable run
+ * @param candidate with at least one usable run
+ * @param setting launch and shared errors
+ * @returns series and contrast, or the reason why there are none
+ */
+export function comparePair(
+  baseline: DesignRuns,
+  candidate: DesignRuns,
+  setting: PairSetting,
+): Result<PairResult> {
+  const { launch, shifts } = setting;
+  const own = stalledCount(baseline) >= 2 && stalledCount(candidate) >= 2;
+  const end = own ? null : commonEnd([baseline, candidate], launch.speed);
+  const fit = (design: DesignRuns, runs: readonly GlideRun[]) =>
+    fitGlideSeries(runs, design.reference, targetOf(design, launch, end));
+  const plain = (design: DesignRuns) => design.runs.map((one) => one.run!);
+
+  const first = fit(baseline, plain(baseline));
+  if (!first.ok) return { ok: false, reason: `${baseline.design}: ${first.reason}` };
+  const second = fit(candidate, plain(candidate));
+  if (!second.ok) return { ok: false, reason: `${candidate.design}: ${second.reason}` };
+
+  const blocks = {
+    baseline: baseline.runs.map((one) => one.block),
+    candidate: candidate.runs.map((one) => one.block),
+  };
+  const contrast = (a: GlideSeries, b: GlideSeries, commonVariance: number) =>
+    contrastSeries({ baseline: a, candidate: b, commonVariance, blocks });
+
+  let commonVariance = 0;
+  for (const shift of shifts) {
+    const ends: number[] = [];
+    for (const sign of [1, -1] as const) {
+      const a = fit(baseline, baseline.runs.map((one) => shift.apply(one, sign)));
+      const b = fit(candidate, candidate.runs.map((one) => shift.apply(one, sign)));
+      if (!a.ok || !b.ok) {
+        return { ok: false, reason: `the shared error of ${shift.name} is too large to compare` };
+      }
+      ends.push(contrast(a, b, 0)?.logRatio ?? b.logDistance - a.logDistance);
+    }
+    commonVariance += ((ends[0]! - ends[1]!) / 2) ** 2;
+  }
+  const made = contrast(first, second, commonVariance);
+  return {
+    ok: true,
+    end: own ? "own" : "common",
+    baseline: first,
+    candidate: second,
+    logRatio: made?.logRatio ?? second.logDistance - first.logDistance,
+    contrast: made,
+  };
+}

@@ -1,0 +1,138 @@
+/**
+ * What was assumed about sessions, and what is odd about them as a whole.
+ *
+ * @module
+ */
+import { type Finding, finding } from "../base/finding.ts";
+import type { Design } from "../base/session.ts";
+import { GLIDE_COLUMNS, type PreparedRun, type PreparedSession } from "./glide-runs.ts";
+
+const UNITS = {
+  launch_speed: "m/s",
+  end_speed: "m/s",
+  drop: "m",
+  distance: "m",
+  carried_mass: "kg",
+};
+
+/**
+ * Sentences on what was assumed: water, gravity, added mass, uncertainties and where each comes from.
+ *
+ * @param sessions made ready
+ * @returns sentences, those of several sessions with the session's name in front
+ */
+export function sessionAssumptions(sessions: readonly PreparedSession[]): string[] {
+  return sessions.flatMap((prepared) => {
+    const { session, medium, columns } = prepared;
+    const uncertainties = GLIDE_COLUMNS.map((column) => {
+      const { fixed, share, origin, instrument, common } = columns[column];
+      const size = [
+        ...(fixed > 0 || share === 0 ? [`${Number(fixed.toPrecision(3))} ${UNITS[column]}`] : []),
+        ...(share > 0 ? [`${Number((share * 100).toPrecision(3))} %`] : []),
+      ].join(" and ");
+      const shared = common.length === 0
+        ? ""
+        : `, and ${common.length} shared by all runs (${
+          common.map((one) => one.instrument ?? "not named").join(", ")
+        })`;
+      return `Standard uncertainty of ${column}: ${size} (${
+        origin === "stated" ? `stated, ${instrument}` : `usual for ${instrument}; not stated`
+      })${shared}.`;
+    });
+    const volumes = session.designs.filter((one) => one.wetVolume === null).map((one) =>
+      one.design
+    );
+    const lines = [
+      ...medium.assumptions,
+      ...(volumes.length === 0 ? [] : [
+        `Wet volume of ${volumes.join(", ")}: estimated from the planform, since none was dunked.`,
+      ]),
+      "Effective mass: carried mass and the water that moves with the wing, from its planform.",
+      "Shape of drag over speed: from the planform; its level comes from the runs.",
+      ...uncertainties,
+    ];
+    return sessions.length > 1 ? lines.map((line) => `${session.name}: ${line}`) : lines;
+  });
+}
+
+/**
+ * Findings on sessions as a whole.
+ *
+ * @param sessions made ready
+ * @param runs all runs asked about
+ * @returns findings
+ */
+export function sessionFindings(
+  sessions: readonly PreparedSession[],
+  runs: readonly PreparedRun[],
+): Finding[] {
+  const found: Finding[] = [];
+  const out = runs.filter((one) => one.run === null);
+  if (out.length > 0) {
+    found.push(finding({
+      severity: "note",
+      code: "runs-left-out",
+      file: "glides.csv",
+      row: out.length === 1 ? out[0]!.glide.row : null,
+      count: out.length,
+      what: `${out.length === 1 ? "One run was" : `${out.length} runs were`} left out: ${
+        out.map((one) => `${one.glide.run} (${one.reason})`).join(", ")
+      }.`,
+    }));
+  }
+  const used = runs.filter((one) => one.run !== null);
+  const shallow = used.filter((one) => one.depth === null);
+  if (shallow.length > 0) {
+    found.push(finding({
+      severity: "note",
+      code: "depth-unknown",
+      file: "glides.csv",
+      column: "depth",
+      count: shallow.length,
+      what:
+        `The depth of the wing is not known for ${shallow.length} of ${used.length} runs: the drag that the surface adds is left out, and the intervals are wider for it.`,
+      wanted: "depth in glides.csv, or running_depth in conditions.csv.",
+    }));
+  }
+  const open = used.filter((one) => one.glide.ended === null);
+  if (open.length > 0) {
+    found.push(finding({
+      severity: "note",
+      code: "end-unknown",
+      file: "glides.csv",
+      column: "ended",
+      count: open.length,
+      what:
+        `How ${open.length} of ${used.length} runs ended is not said: they count for the drag, not for the end speed.`,
+      wanted: "stalled, touched or stopped early.",
+    }));
+  }
+  found.push(...differentPlanforms(sessions));
+  return found;
+}
+
+/** One name for two wings. */
+function differentPlanforms(sessions: readonly PreparedSession[]): Finding[] {
+  const seen = new Map<string, { readonly design: Design; readonly session: string }>();
+  const found: Finding[] = [];
+  for (const { session } of sessions) {
+    for (const design of session.designs) {
+      const first = seen.get(design.design);
+      if (first === undefined) {
+        seen.set(design.design, { design, session: session.name });
+        continue;
+      }
+      if (first.design.span === design.span && first.design.area === design.area) continue;
+      found.push(finding({
+        severity: "warning",
+        code: "different-planforms",
+        file: "designs.csv",
+        row: design.row,
+        what:
+          `${design.design} has another span or area in ${session.name} than in ${first.session}; here they count as one design.`,
+        wanted: "A name of its own for each wing.",
+      }));
+    }
+  }
+  return found;
+}

@@ -1,0 +1,122 @@
+/**
+ * What a wing's planform says about its drag before anything was measured: the one prior of glides and tows.
+ *
+ * @module
+ */
+import type { DragLaw } from "../model/drag-law.ts";
+
+/** The wing and what carries it; unknown parts are `null` and are filled by a usual value. */
+export interface Planform {
+  /** m, tip to tip, projected. */
+  readonly span: number;
+  /** m2, projected. */
+  readonly area: number;
+  readonly section: "symmetric" | "cambered" | null;
+  readonly strutCount: number | null;
+  /** m */
+  readonly strutChord: number | null;
+  /** m */
+  readonly strutThickness: number | null;
+  /** m2, drag area of what else is under water. */
+  readonly extraDragArea: number | null;
+}
+
+/** What the wing carries, in what, how deep. */
+export interface PlanformTask {
+  /** N: weight less buoyancy. */
+  readonly lift: number;
+  /** kg/m3 */
+  readonly density: number;
+  /** m of strut under water; `null` where nobody measured the depth. */
+  readonly depth: number | null;
+}
+
+/** Prior drag law of the whole craft, and how far to trust it. */
+export interface PlanformPrior {
+  /** Constants at the given lift; phi of the free surface still multiplies the last term. */
+  readonly law: DragLaw;
+  /** Standard uncertainty of ln of the induced share `e/a`, which fixes the shape. */
+  readonly inducedUncertainty: number;
+  /** Usual values that stood in for what is not known, as sentences. */
+  readonly assumed: readonly string[];
+}
+
+/** Profile drag coefficient of a hand-made wing at the Reynolds numbers of foils, on projected area. */
+const WING_PROFILE = 0.0135;
+
+/** Drag coefficient of a strut's wetted length on chord times length. */
+const STRUT_PROFILE = 0.0095;
+
+/** Spray at the surface, on thickness squared. */
+const SPRAY = 0.24;
+
+/** N s2/m2: air drag of a standing, bent rider, half of 1.225 kg/m3 times 0.55 m2. */
+const RIDER = 0.5 * 1.225 * 0.55;
+
+/** Span efficiency of a wing without twist or with little. */
+const SPAN_EFFICIENCY = 0.93;
+
+/** Viscous drag due to lift: the section's own share of K. */
+const VISCOUS_LIFT_DRAG = 0.0095;
+
+/** Usual strut where none is described: one, chord and thickness in m, wetted length in m. */
+const USUAL = { count: 1, chord: 0.12, thicknessRatio: 0.12, depth: 0.4 } as const;
+
+/** Standard uncertainty of ln(e/a): planform and depth known; strongly cambered section; depth unknown. */
+const UNCERTAINTY = { known: 0.3, cambered: 0.45, noDepth: 0.45 } as const;
+
+/**
+ * Prior drag law of a craft from its planform.
+ *
+ * Source: induced drag of a lifting line (any text); friction and form at Reynolds numbers of 1e5 to 1e6, strut and spray
+ * coefficients: common practice.
+ *
+ * @param planform the wing and its struts
+ * @param task lift, water, depth
+ * @returns law, uncertainty, what was assumed
+ * @throws RangeError when span, area, lift or density is not above zero
+ *
+ * @example
+ * ```ts
+ * import { planformPrior } from "lakeproof/fit/planform-prior.ts";
+ *
+ * const prior = planformPrior(
+ *   { span: 0.95, area: 0.15, section: null, strutCount: 1, strutChord: 0.12, strutThickness: 0.0144, extraDragArea: null },
+ *   { lift: 800, density: 999.1, depth: 0.4 },
+ * );
+ * const leastDragSpeed = (prior.law.e / prior.law.a) ** 0.25;
+ * if (Math.abs(leastDragSpeed - 4.18) > 0.01) throw new Error(`unexpected ${leastDragSpeed}`);
+ * ```
+ */
+export function planformPrior(planform: Planform, task: PlanformTask): PlanformPrior {
+  const { span, area } = planform;
+  const { lift, density } = task;
+  if (!(span > 0 && area > 0 && lift > 0 && density > 0)) {
+    throw new RangeError(
+      `Cannot predict drag as span, area, lift and density must be above zero: ${span} m, ${area} m2, ${lift} N, ${density} kg/m3`,
+    );
+  }
+  const assumed: string[] = [];
+  const count = planform.strutCount ?? USUAL.count;
+  const chord = planform.strutChord ?? USUAL.chord;
+  const thickness = planform.strutThickness ?? USUAL.thicknessRatio * chord;
+  const depth = task.depth ?? USUAL.depth;
+  const dragArea = WING_PROFILE * area +
+    count * (STRUT_PROFILE * chord * depth + SPRAY * thickness ** 2) +
+    (planform.extraDragArea ?? 0);
+  const aspectRatio = span ** 2 / area;
+  const liftDragFactor = 1 / (Math.PI * aspectRatio * SPAN_EFFICIENCY) + VISCOUS_LIFT_DRAG;
+  return {
+    law: {
+      a: density / 2 * dragArea + RIDER,
+      d: 0,
+      e: 2 * liftDragFactor * lift ** 2 / (density * area),
+    },
+    inducedUncertainty: Math.max(
+      UNCERTAINTY.known,
+      planform.section === "cambered" ? UNCERTAINTY.cambered : 0,
+      task.depth === null ? UNCERTAINTY.noDepth : 0,
+    ),
+    assumed,
+  };
+}
