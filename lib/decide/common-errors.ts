@@ -35,7 +35,8 @@ interface Part {
  * The shared errors of all sessions.
  *
  * Rows of instruments.csv marked `common`. One instrument named for launch and end speed is one error and shifts both.
- * A drop stated once for the whole session in conditions.csv is one error too.
+ * A drop stated once for the whole session in conditions.csv is one error too, and so is the scale that weighed the
+ * riders: it hardly matters to a ratio, since both designs carry the same people.
  *
  * @param sessions made ready
  * @returns one entry an error, in the order of sessions and rows
@@ -52,6 +53,22 @@ export function commonShifts(sessions: readonly PreparedSession[]): CommonShift[
           : `${column.replace("_", " ")} by ${error.instrument ?? `instrument ${i + 1}`}`;
         const { uncertainty, relative } = error;
         add(key, { column, uncertainty, relative, statedDrop: false });
+      });
+    }
+    const scale = prepared.columns.carried_mass;
+    const weighing = { column: "carried_mass", statedDrop: false } as const;
+    if (scale.fixed > 0) {
+      add(`carried mass by ${scale.instrument}`, {
+        ...weighing,
+        uncertainty: scale.fixed,
+        relative: false,
+      });
+    }
+    if (scale.share > 0) {
+      add(`carried mass by ${scale.instrument}, share`, {
+        ...weighing,
+        uncertainty: scale.share,
+        relative: true,
       });
     }
     const drop = conditionOf(prepared.session, "drop", null);

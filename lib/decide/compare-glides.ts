@@ -138,23 +138,29 @@ export function compareGlides(
   }
   findings.push(...jointStatement(judged));
 
-  const evidence = parts.map((part): DesignEvidence => ({
-    design: part.design.design,
-    place: part.design.place,
-    law: lawOf(part.design, part.series?.level ?? 1),
-    level: part.series?.level ?? 1,
-    runsUsed: part.design.runs.length,
-    logDistance: part.series?.logDistance ?? 0,
-    scatterVariance: part.series?.variance ?? 0,
-    measurementVariance: part.series?.measurementVariance ?? 0,
-    shapeSensitivity: part.series?.shapeSensitivity ?? 0,
-    curve: designCurve(part.design, setting, part.end),
-    runs: runs.filter((one) => one.glide.design === part.design.design).map((one) => {
-      const at = part.design.runs.indexOf(one);
+  const seen = new Map<PreparedRun, RunEvidence>();
+  for (const part of parts) {
+    for (const run of runs.filter((one) => one.glide.design === part.design.design)) {
+      const at = part.design.runs.indexOf(run);
       const pseudo = at < 0 ? undefined : part.series?.pseudoValues[at];
-      return runEvidence(one, at < 0 ? null : part.flags[at]!, pseudo);
-    }),
-  }));
+      seen.set(run, runEvidence(run, at < 0 ? null : part.flags[at]!, pseudo));
+    }
+  }
+  const evidence = parts.flatMap(({ design, series, end }): DesignEvidence[] =>
+    series === null ? [] : [{
+      design: design.design,
+      place: design.place,
+      law: lawOf(design, series.level),
+      level: series.level,
+      runsUsed: design.runs.length,
+      logDistance: series.logDistance,
+      scatterVariance: series.variance ?? 0,
+      measurementVariance: series.measurementVariance,
+      shapeSensitivity: series.shapeSensitivity,
+      curve: designCurve(design, setting, end),
+      runs: [...seen.values()].filter((one) => one.design === design.design),
+    }]
+  );
   return {
     answer: {
       contract: CONTRACT,
@@ -166,7 +172,7 @@ export function compareGlides(
       launch,
       designs: parts.map((one) => one.glide),
       comparisons: judged.map((one): GlideComparison => one.comparison),
-      runs: runs.map((one) => runUse(one, evidence, setting)),
+      runs: runs.map((one) => runUse(one, seen.get(one), setting)),
     },
     designs: evidence,
     naive: judged.flatMap((one) => {
@@ -312,17 +318,12 @@ function runEvidence(
 
 function runUse(
   prepared: PreparedRun,
-  evidence: readonly DesignEvidence[],
+  seen: RunEvidence | undefined,
   setting: PairSetting,
 ): RunUse {
-  const { glide } = prepared;
-  const seen = evidence.flatMap((one) => one.runs).find((one) =>
-    one.run === glide.run && one.row === glide.row &&
-    one.session === prepared.prepared.session.name
-  );
   return {
     run: runName(prepared, setting),
-    design: glide.design,
+    design: prepared.glide.design,
     used: seen?.used ?? false,
     reason: seen === undefined ? prepared.reason ?? "not compared" : seen.reason ?? seen.flag,
     glideRatio: seen?.glideRatio ?? null,

@@ -3,6 +3,8 @@
  *
  * @module
  */
+import { DataError } from "../base/errors.ts";
+import { finding } from "../base/finding.ts";
 import type { Design, Glide, Session } from "../base/session.ts";
 import {
   type ColumnUncertainty,
@@ -61,12 +63,30 @@ export interface PreparedRun {
  * @param session as read
  * @param place among the sessions asked about, from 0
  * @returns the prepared session
+ * @throws DataError where a stated condition can't be
  */
 export function prepareSession(session: Session, place: number): PreparedSession {
   const columns = Object.fromEntries(
     GLIDE_COLUMNS.map((column) => [column, columnUncertainty(session.instruments, column)]),
   ) as Record<GlideColumn, ColumnUncertainty>;
-  return { session, place, medium: sessionMedium(session), columns };
+  return { session, place, medium: mediumOf(session), columns };
+}
+
+/** Water and gravity; a condition that no water has is a fault in the data. */
+function mediumOf(session: Session): Medium {
+  try {
+    return sessionMedium(session);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw new DataError(error.message, [
+      finding({
+        severity: "error",
+        code: "impossible-conditions",
+        file: "conditions.csv",
+        what: `${error.message}.`,
+      }),
+    ]);
+  }
 }
 
 /** Runs in an order that does not depend on the order of the rows: by session, then by name, digits by value. */

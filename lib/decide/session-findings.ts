@@ -37,7 +37,7 @@ export function sessionAssumptions(sessions: readonly PreparedSession[]): string
         })`;
       return `Standard uncertainty of ${column}: ${size} (${
         origin === "stated" ? `stated, ${instrument}` : `usual for ${instrument}; not stated`
-      })${shared}.`;
+      })${column === "carried_mass" ? ", one error for all runs" : ""}${shared}.`;
     });
     const volumes = session.designs.filter((one) => one.wetVolume === null).map((one) =>
       one.design

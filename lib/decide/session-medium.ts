@@ -66,8 +66,8 @@ export function sessionMedium(session: Session): Medium {
     assumptions: [
       `Water of ${density.toFixed(1)} kg/m³: ${celsius}, ${salted}.`,
       latitude === null
-        ? `Gravity ${gravity.toFixed(4)} m/s²: the standard value, since no latitude is given.`
-        : `Gravity ${gravity.toFixed(4)} m/s² at latitude ${
+        ? `Gravity ${gravity.toFixed(5)} m/s²: the standard value, since no latitude is given.`
+        : `Gravity ${gravity.toFixed(5)} m/s² at latitude ${
           (latitude.value * 180 / Math.PI).toFixed(1)
         } degrees.`,
     ],

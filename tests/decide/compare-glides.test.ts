@@ -1,0 +1,289 @@
+import { describe, expect, it } from "vitest";
+import type { Glide, Session } from "lakeproof/base/session.ts";
+import { UsageError } from "lakeproof/base/errors.ts";
+import { compareGlides } from "lakeproof/decide/compare-glides.ts";
+import { design, glide, GLIDES, session } from "./invented-session.ts";
+import golden from "../golden/glide-verdict.json" with { type: "json" };
+
+const codes = (one: { answer: { findings: readonly { code: string }[] } }) =>
+  one.answer.findings.map((finding) => finding.code);
+
+function change(edit: (glide: Glide, i: number) => Partial<Glide>): Session {
+  return session({ glides: GLIDES.map((one, i) => ({ ...one, ...edit(one, i) })) });
+}
+
+/** No number anywhere is NaN or infinite. */
+function allFinite(value: unknown): boolean {
+  if (typeof value === "number") return Number.isFinite(value);
+  if (value === null || typeof value !== "object") return true;
+  return Object.values(value).every(allFinite);
+}
+
+describe("two designs, one launched faster", () => {
+  const plain = compareGlides([session()]);
+  const comparison = plain.answer.comparisons[0]!;
+
+  it("finds the shorter glider better, against its raw distances", () => {
+    expect(comparison.verdict).toBe("candidate-better");
+    expect(comparison.raw!.ratio).toBeLessThan(1);
+    expect(plain.naive[0]!.high).toBeLessThan(1);
+  });
+
+  it("splits the raw ratio exactly", () => {
+    const { ratio, launchEffect, designEffect, dragEffect, energyEffect } = comparison.raw!;
+    expect(launchEffect * designEffect).toBeCloseTo(ratio, 12);
+    expect(dragEffect * energyEffect).toBeCloseTo(designEffect, 12);
+    expect(designEffect).toBe(comparison.ratio!.value);
+  });
+
+  it("compares raw distances as Welch's test in scipy does", () => {
+    const { ratio, low, high, pValue } = golden.seven.naive;
+    // Rounding of double arithmetic only.
+    expect(plain.naive[0]!.ratio).toBeCloseTo(ratio, 12);
+    expect(plain.naive[0]!.low).toBeCloseTo(low, 12);
+    expect(plain.naive[0]!.high).toBeCloseTo(high, 12);
+    expect(plain.naive[0]!.pValue).toBeCloseTo(pValue, 12);
+  });
+
+  it("takes the launch midway between the mean launches, the mean drop and the mean mass", () => {
+    expect(plain.answer.launch).toEqual({ speed: 4.2, drop: 0.19, mass: 84 });
+  });
+
+  it("lets conditions override the launch, and the asker override conditions", () => {
+    const condition = {
+      row: 2,
+      own: {},
+      unit: "m/s",
+      uncertainty: null,
+      statedAs: null,
+      block: null,
+      note: null,
+    };
+    const stated = session({
+      conditions: [{ ...condition, quantity: "reference_launch_speed", value: 4 }],
+    });
+    expect(compareGlides([stated]).answer.launch!.speed).toBe(4);
+    expect(compareGlides([stated], { launchSpeed: 3.8 }).answer.launch!.speed).toBe(3.8);
+  });
+
+  it("gives the same bytes whatever the order of rows", () => {
+    const turned = session({ glides: [...GLIDES].reverse() });
+    expect(JSON.stringify(compareGlides([turned]))).toBe(JSON.stringify(plain));
+  });
+
+  it("turns over when candidate and baseline change places", () => {
+    const turned = compareGlides([session()], { baseline: "birch" }).answer.comparisons[0]!;
+    expect(turned.verdict).toBe("baseline-better");
+    expect(turned.ratio!.value * comparison.ratio!.value).toBeCloseTo(1, 12);
+    expect(turned.ratio!.low! * comparison.ratio!.high!).toBeCloseTo(1, 12);
+  });
+
+  it("shares the variance out in full", () => {
+    const shares = Object.values(comparison.varianceShares!);
+    expect(shares.reduce((total, share) => total + share, 0)).toBeCloseTo(1, 12);
+  });
+
+  it("draws each curve through the answer's own distance at the common launch", () => {
+    for (const one of plain.designs) {
+      const at = one.curve.findIndex((point) => point.launchSpeed >= 4.2);
+      const [before, after] = [one.curve[at - 1]!, one.curve[at]!];
+      const share = (4.2 - before.launchSpeed) / (after.launchSpeed - before.launchSpeed);
+      const between = before.distance + share * (after.distance - before.distance);
+      // Chord of a curve between points 0.05 m/s apart: second derivative 4 m/(m/s)^2 at most, so 0.001 m.
+      expect(Math.abs(between - Math.exp(one.logDistance))).toBeLessThan(0.002);
+    }
+  });
+});
+
+describe("awkward sessions", () => {
+  it("cannot tell from three runs a side what seven tell", () => {
+    const three = compareGlides([session({ glides: GLIDES.slice(0, 6) })]);
+    const comparison = three.answer.comparisons[0]!;
+    expect(comparison.verdict).toBe("cannot-tell-yet");
+    expect(comparison.moreRuns!.now).toBeGreaterThan(comparison.moreRuns!.matchedLaunches!);
+  });
+
+  it("keeps an interval where all rows are equal, from the stated uncertainties", () => {
+    const equal = session({
+      glides: [1, 2, 3, 4, 5, 6, 7, 8].map((i) =>
+        glide(String(i), i % 2 === 1 ? "alder" : "birch")
+      ),
+    });
+    const { ratio } = compareGlides([equal]).answer.comparisons[0]!;
+    expect(ratio!.high! / ratio!.low!).toBeGreaterThan(1.03);
+  });
+
+  it("gives a number but no interval for one run a side", () => {
+    const one = compareGlides([session({ glides: GLIDES.slice(0, 2) })]);
+    const comparison = one.answer.comparisons[0]!;
+    expect(comparison.ratio!.value).toBeGreaterThan(0);
+    expect(comparison.ratio!.low).toBeNull();
+    expect(comparison.verdict).toBe("cannot-tell-yet");
+    expect(codes(one)).toContain("one-run");
+    expect(allFinite(one)).toBe(true);
+  });
+
+  it("says so few runs for two or three a side, with an interval all the same", () => {
+    const two = compareGlides([session({ glides: GLIDES.slice(0, 4) })]);
+    expect(codes(two)).toContain("few-runs");
+    expect(two.answer.comparisons[0]!.ratio!.low).not.toBeNull();
+  });
+
+  it("refuses a claim where each design flew on its own day", () => {
+    const days = compareGlides([change((one) => ({ block: one.design }))]);
+    expect(days.answer.comparisons[0]!.verdict).toBe("refused");
+    expect(days.answer.comparisons[0]!.ratio).toBeNull();
+    expect(days.answer.findings.find((one) => one.code === "own-days")!.what).toContain(
+      "the day may be the difference",
+    );
+  });
+
+  it("takes the date for the block where no block is given", () => {
+    const days = change((one) => ({ date: one.design === "alder" ? "2031-06-14" : "2031-06-15" }));
+    expect(codes(compareGlides([days]))).toContain("own-days");
+  });
+
+  it("compares within blocks where both designs share them", () => {
+    const shared = compareGlides([change((_, i) => ({ block: i < 6 ? "morning" : "evening" }))]);
+    const comparison = shared.answer.comparisons[0]!;
+    expect(comparison.ratio!.degreesOfFreedom).not.toBeNull();
+    expect(comparison.raw!.designEffect).toBe(comparison.ratio!.value);
+  });
+
+  it("keeps a pumped run and gives both answers", () => {
+    const pumped = compareGlides([
+      change((one) => one.run === "8" ? { endSpeed: 3.9, ended: "stopped early" } : {}),
+    ]);
+    const finding = pumped.answer.findings.find((one) => one.code === "odd-run")!;
+    expect(finding.what).toContain("without run 8");
+    expect(finding.row).toBe(9);
+    const use = pumped.answer.runs.find((one) => one.run === "8")!;
+    expect(use.used).toBe(true);
+    expect(use.reason).toContain("pumped");
+  });
+
+  it("flags a run that goes half as far again as the others", () => {
+    const pushed = compareGlides([
+      change((one) => one.run === "2" ? { distance: one.distance! * 1.8 } : {}),
+    ]);
+    expect(codes(pushed)).toContain("odd-run");
+  });
+
+  it("leaves out what the user leaves out, and lists it", () => {
+    const left = compareGlides([
+      change((one) => one.run === "4" ? { leaveOut: "wake of a boat" } : {}),
+    ]);
+    const use = left.answer.runs.find((one) => one.run === "4")!;
+    expect(use.used).toBe(false);
+    expect(use.reason).toContain("wake of a boat");
+    expect(codes(left)).toContain("runs-left-out");
+  });
+
+  it("follows both designs to a common end where the board only ever touched", () => {
+    const touched = compareGlides([change(() => ({ ended: "touched" }))]);
+    const comparison = touched.answer.comparisons[0]!;
+    expect(comparison.end).toBe("common");
+    expect(codes(touched)).toContain("common-end");
+    expect(comparison.raw!.energyEffect).toBeCloseTo(1, 1);
+  });
+
+  it("never lets a run without drop into the level, and says so", () => {
+    const missing = compareGlides([change((one) => one.run === "3" ? { drop: null } : {})]);
+    const use = missing.answer.runs.find((one) => one.run === "3")!;
+    expect(use.reason).toContain("no drop");
+    expect(use.glideRatio).toBeNull();
+  });
+
+  it("leaves out a run without end speed or mass, with the reason", () => {
+    const missing = compareGlides([
+      change((one) =>
+        one.run === "13" ? { endSpeed: null } : one.run === "4" ? { carriedMass: null } : {}
+      ),
+    ]);
+    expect(missing.answer.runs.find((one) => one.run === "13")!.reason).toContain("end speed");
+    expect(missing.answer.runs.find((one) => one.run === "4")!.reason).toContain("mass");
+  });
+
+  it("refuses a launch that hardly leaves a glide", () => {
+    const slow = compareGlides([session()], { launchSpeed: 3.2 });
+    expect(slow.answer.comparisons[0]!.verdict).toBe("refused");
+    expect(codes(slow)).toContain("launch-too-slow");
+    const slower = compareGlides([session()], { launchSpeed: 2 });
+    expect(slower.answer.comparisons[0]!.verdict).toBe("refused");
+    expect(allFinite(slower)).toBe(true);
+  });
+
+  it("says when a verdict rests on one run", () => {
+    const low = compareGlides([session({ glides: GLIDES.slice(0, 10) })]).answer.comparisons[0]!;
+    expect(low.fragile).toBe(low.restsOn.length > 0);
+  });
+
+  it("widens the interval for an error that all runs share, as far as launches differ", () => {
+    const share = (columns: readonly string[]) => {
+      const shared = session({
+        instruments: columns.map((quantity, i) => ({
+          row: 2 + i,
+          own: {},
+          quantity,
+          instrument: "camera",
+          uncertainty: 0.15,
+          relative: false,
+          statedAs: "standard",
+          kind: "common",
+          how: null,
+        })),
+      });
+      return compareGlides([shared]).answer.comparisons[0]!.varianceShares!.commonErrors;
+    };
+    expect(share(["launch_speed"])).toBeGreaterThan(0.01);
+    // One camera for both speeds shifts both alike, and most of it cancels.
+    expect(share(["launch_speed", "end_speed"])).toBeLessThan(share(["launch_speed"]));
+    // A spring balance's half kilogram hardly matters to a ratio.
+    expect(share([])).toBeLessThan(0.001);
+  });
+
+  it("compares three designs from one launch and says what holds for all at once", () => {
+    const third = GLIDES.filter((one) => one.design === "birch").map((one, i) =>
+      glide(String(20 + i), "cedar", { ...one, run: String(20 + i), design: "cedar" })
+    );
+    const three = compareGlides([session({
+      designs: [...session().designs, design("cedar", { span: 1.15, area: 0.17 })],
+      glides: [...GLIDES, ...third],
+    })]);
+    expect(three.answer.comparisons.map((one) => one.candidate)).toEqual(["birch", "cedar"]);
+    const joint = three.answer.findings.find((one) => one.code === "joint-statement")!;
+    expect(joint.what).toContain("Bonferroni");
+    expect(three.designs.map((one) => one.place)).toEqual([1, 2, 3]);
+  });
+
+  it("keeps the blocks of several sessions apart", () => {
+    const second = session({ name: "quillwater-two" });
+    const both = compareGlides([session(), second]);
+    expect(both.answer.sessions).toEqual(["quillwater", "quillwater-two"]);
+    expect(both.designs[0]!.runsUsed).toBe(14);
+    const apart = compareGlides([
+      session({ glides: GLIDES.filter((one) => one.design === "alder") }),
+      session({ name: "other", glides: GLIDES.filter((one) => one.design === "birch") }),
+    ]);
+    expect(codes(apart)).toContain("own-days");
+  });
+
+  it("warns of one name for two planforms", () => {
+    const second = session({
+      name: "other",
+      designs: [design("alder", { span: 1.3 }), session().designs[1]!],
+    });
+    expect(codes(compareGlides([session(), second]))).toContain("different-planforms");
+  });
+
+  it("answers an empty session with a finding and no comparison", () => {
+    const empty = compareGlides([session({ glides: [] })]);
+    expect(empty.answer.launch).toBeNull();
+    expect(empty.answer.comparisons).toEqual([]);
+    expect(codes(empty)).toContain("no-runs");
+  });
+
+  it("names what it knows when asked for a design that nobody built", () => {
+    expect(() => compareGlides([session()], { baseline: "oak" })).toThrow(UsageError);
+  });
+});
