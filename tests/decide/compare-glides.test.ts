@@ -96,9 +96,9 @@ describe("two designs, one launched faster", () => {
 });
 
 describe("awkward sessions", () => {
-  it("cannot tell from three runs a side what seven tell", () => {
-    const three = compareGlides([session({ glides: GLIDES.slice(0, 6) })]);
-    const comparison = three.answer.comparisons[0]!;
+  it("cannot tell from two runs a side what seven tell", () => {
+    const two = compareGlides([session({ glides: GLIDES.slice(0, 4) })]);
+    const comparison = two.answer.comparisons[0]!;
     expect(comparison.verdict).toBe("cannot-tell-yet");
     expect(comparison.moreRuns!.now).toBeGreaterThan(comparison.moreRuns!.matchedLaunches!);
   });
