@@ -85,7 +85,7 @@ const UNCERTAINTY = { known: 0.3, cambered: 0.45, noDepth: 0.45 } as const;
  *   { lift: 800, density: 999.1, depth: 0.4 },
  * );
  * const leastDragSpeed = (prior.law.e / prior.law.a) ** 0.25;
- * if (Math.abs(leastDragSpeed - 4.18) > 0.01) throw new Error(`unexpected ${leastDragSpeed}`);
+ * if (Math.abs(leastDragSpeed - 4.34) > 0.01) throw new Error(`unexpected ${leastDragSpeed}`);
  * ```
  */
 export function planformPrior(planform: Planform, task: PlanformTask): PlanformPrior {
