@@ -7,7 +7,10 @@ await runSteps([
   { name: "types", args: ["check", "--quiet", "lib", "tests"] },
   {
     name: "unit tests",
-    args: ["run", "-A", "npm:vitest@5.1.1", "run", "--exclude", "tests/slow/**"],
+    args: [
+      ...["run", "-A", "npm:vitest@5.1.1", "run"],
+      ...["--exclude", "tests/slow/**", "--exclude", "tests/browser/**"],
+    ],
   },
   { name: "doc tests", args: ["test", "--quiet", "-A", "--doc", "lib"] },
 ]);

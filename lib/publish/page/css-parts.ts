@@ -25,8 +25,7 @@ export const PARTS_CSS = `
 .answer .rests,.answer .downloads{font-size:.9rem;line-height:1.45;color:var(--ink-soft)}
 .answer .downloads{margin-top:-.4em}
 div.strip{margin:0 0 1em}
-svg.strip{display:block;overflow:visible;font-family:inherit;font-size:13px;color:var(--ink);fill:none}
-svg.strip text{fill:currentColor}
+.strip svg{display:block;max-width:100%;height:auto;overflow:visible}
 svg.mark{width:.85em;height:.85em;vertical-align:-.08em;overflow:visible;color:var(--ink-soft)}
 .caution{border-color:var(--caution-edge);background:var(--caution-tint)}
 figure{margin:1.8em 0}

@@ -37,7 +37,7 @@ blockquote.question{font-size:1.2em;font-style:italic;line-height:1.4;border:0;p
 blockquote.question p:last-child{margin-bottom:.6em}
 .value{font-variant-numeric:lining-nums}
 sup,sub{line-height:0;font-size:.75em}
-sup.note a{padding:.4em .3em}
+sup.note a{padding:.4em .25em;margin-inline:-.15em}
 hr{border:0;border-top:1px solid var(--rule);margin:2.5em 0}
 img{max-width:100%;height:auto}
 pre,code,samp,kbd{font-family:"Source Code Pro","Source Sans 3","Lakeproof Math",ui-monospace,monospace;font-variant-ligatures:none}

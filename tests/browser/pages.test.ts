@@ -1,0 +1,156 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { buildIndex } from "lakeproof/publish/page/build-index.ts";
+import { buildPage } from "lakeproof/publish/page/build-page.ts";
+import { SAMPLE, SAMPLE_STAMP } from "../pages/sample-notebook.ts";
+import { accessibility, CHROMIUM, fallbackFonts, launch, open, REQUIRED } from "./chromium.ts";
+
+const site = new URL("../../out/", import.meta.url).pathname;
+
+function htmlFiles(folder: string): string[] {
+  try {
+    return [...Deno.readDirSync(folder)].map((one) => one.name)
+      .filter((name) => name.endsWith(".html")).sort();
+  } catch {
+    return [];
+  }
+}
+
+const published = htmlFiles(site);
+const samples = Deno.makeTempDirSync({ prefix: "lakeproof-sample-" });
+const pages = [
+  ...["01-sample.html", "index.html"]
+    .map((name) => ({ name: `sample ${name}`, path: `${samples}/${name}` })),
+  ...published.map((name) => ({ name: `out/${name}`, path: site + name })),
+];
+
+if (CHROMIUM === null && !REQUIRED) {
+  console.warn("Browser tests SKIPPED: no Chromium here. Install it, or set CHROMIUM to its path.");
+}
+if (published.length === 0 && !REQUIRED) {
+  console.warn("Browser tests look at the sample page only: out/ holds no page. Run task report.");
+}
+
+let browser: Browser;
+
+beforeAll(async () => {
+  if (CHROMIUM === null) return;
+  const page = await buildPage({
+    slug: "01-sample",
+    notebook: SAMPLE,
+    stamp: SAMPLE_STAMP,
+    pages: [
+      { slug: "00-first", title: "A first page" },
+      { slug: "01-sample", title: "Which of two wings glides better?" },
+      { slug: "02-last", title: "A last page" },
+    ],
+  });
+  await Deno.writeTextFile(`${samples}/01-sample.html`, page.html);
+  await Deno.writeTextFile(
+    `${samples}/index.html`,
+    await buildIndex([page.card, { ...page.card, slug: "02-last", answer: null }]),
+  );
+  browser = await launch();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await Deno.remove(samples, { recursive: true });
+});
+
+it.runIf(REQUIRED)("a Chromium and a published site are there to be tested", () => {
+  expect(CHROMIUM).not.toBeNull();
+  expect(published).toContain("index.html");
+});
+
+it.skipIf(CHROMIUM === null)("a page that breaks the rules is noticed", async () => {
+  const path = `${samples}/broken.html`;
+  await Deno.writeTextFile(
+    path,
+    `<!DOCTYPE html><html lang="en"><title>t</title><body><img src="other.png">` +
+      `<p style="width:900px;color:#ccc;background:#fff">pale, wide, and in the machine's font</p>`,
+  );
+  const { page, requests, complaints } = await open(browser, path, { width: 320, scheme: "light" });
+  expect(requests).toHaveLength(2);
+  expect(complaints).toHaveLength(1);
+  const found = (await accessibility(page)).join("\n");
+  expect(found).toMatch(/image-alt/);
+  expect(found).toMatch(/color-contrast/);
+  expect(await page.evaluate("document.documentElement.scrollWidth")).toBeGreaterThan(900);
+  expect((await fallbackFonts(page)).join("\n")).toMatch(/pale, wide/);
+  await page.close();
+});
+
+describe.skipIf(CHROMIUM === null).each(pages)("$name in a browser", ({ path }) => {
+  it("asks for nothing but itself and has nothing to complain of", async () => {
+    const { page, requests, complaints } = await open(browser, path, {
+      width: 1100,
+      scheme: "light",
+    });
+    await page.waitForTimeout(100);
+    expect(requests.filter((url) => !url.startsWith("data:"))).toEqual([`file://${path}`]);
+    expect(complaints).toEqual([]);
+    await page.close();
+  });
+
+  for (const width of [1100, 360]) {
+    for (const scheme of ["light", "dark"] as const) {
+      it(`is accessible by the rules of axe-core at ${width} px, ${scheme}, all unfolded`, async () => {
+        const { page } = await open(browser, path, { width, scheme });
+        expect(await accessibility(page)).toEqual([]);
+        await page.close();
+      });
+    }
+  }
+
+  it("does not scroll sideways at 320 px", async () => {
+    const { page } = await open(browser, path, { width: 320, scheme: "light" });
+    expect(await page.evaluate("document.documentElement.scrollWidth")).toBe(320);
+    await page.close();
+  });
+
+  it("brings along every font that it is set in", async () => {
+    for (const width of [1100, 360]) {
+      const { page } = await open(browser, path, { width, scheme: "light" });
+      expect(await fallbackFonts(page)).toEqual([]);
+      await page.close();
+    }
+  });
+
+  it("turns dark and light by its own switch, without a script", async () => {
+    const { page } = await open(browser, path, { width: 1100, scheme: "light" });
+    const paper = () => page.evaluate("getComputedStyle(document.documentElement).backgroundColor");
+    expect(await paper()).toBe("rgb(252, 252, 250)");
+    await page.getByRole("radio", { name: "Dark" }).check();
+    expect(await paper()).toBe("rgb(20, 24, 28)");
+    await page.getByRole("radio", { name: "Light" }).check();
+    expect(await paper()).toBe("rgb(252, 252, 250)");
+    await page.close();
+  });
+
+  it("prints on A4 with every figure whole", async () => {
+    // A4 less the margins is 170 mm by 259 mm: 642 by 978 CSS pixels.
+    const { page } = await open(browser, path, { width: 642, scheme: "dark" });
+    const bytes = await page.pdf({ preferCSSPageSize: true, tagged: true });
+    const pdf = new TextDecoder("latin1").decode(bytes);
+    expect(pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0).toBeGreaterThan(0);
+    expect(pdf).not.toContain("/Subtype /Type3");
+    await page.emulateMedia({ media: "print" });
+    const figures = await page.evaluate(
+      `[...document.querySelectorAll("figure.figure")].map((one) => ({
+      height: one.getBoundingClientRect().height,
+      width: one.querySelector(".wide").getBoundingClientRect().width,
+      breakInside: getComputedStyle(one).breakInside,
+    }))`,
+    ) as { height: number; width: number; breakInside: string }[];
+    for (const figure of figures) {
+      expect(figure.breakInside).toBe("avoid");
+      expect(figure.height).toBeLessThan(978);
+      expect(figure.width).toBeGreaterThan(300);
+      expect(figure.width).toBeLessThanOrEqual(642);
+    }
+    expect(await page.evaluate("getComputedStyle(document.documentElement).backgroundColor"))
+      .toBe("rgb(255, 255, 255)");
+    await page.close();
+  });
+});
