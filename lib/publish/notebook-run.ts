@@ -18,8 +18,13 @@ export interface RunDone {
   readonly ok: true;
   /** The notebook with its outputs, execution counts from 1. */
   readonly notebook: Notebook;
-  /** Absolute paths of the data files that the notebook read, sorted. */
+  /** Absolute paths of the data files that the library read for the notebook, sorted. */
   readonly filesRead: readonly string[];
+  /**
+   * Every path that the notebook asked to read or look at, as it was asked, sorted; empty where Deno has no permission
+   * broker (Windows). Relative ones count from the folder in which the notebook ran.
+   */
+  readonly pathsAsked: readonly string[];
 }
 
 /** A cell failed, ran over its time, or its kernel ended. */
