@@ -53,25 +53,23 @@ export async function placeError(
   }
   const message = plainWords(error.message);
   const frames = placeFrames(error.traceback, source, map);
-  const own = frames.filter((frame) => frame.line !== null);
-  const inner = own.find((frame) => frame.here) ?? own.at(-1);
+  const inner = frames.find((frame) => frame.line !== null);
   return {
     name: error.name,
     message,
     traceback: frames.filter((frame) => !/\(?ext:/.test(frame.text)).map((frame) =>
       frame.text
-        .replace(error.message, message)
-        .replace(/<cell>:(\d+)/, `code cell ${codeCell}, line $1`)
+        .replace(error.message, () => message)
+        .replace("<cell>", `code cell ${codeCell}`)
     ),
     ...at(inner?.line ?? lineOfSyntaxError(error, lines)),
   };
 }
 
+/** A line of a traceback; `line` is the running cell's, `null` when the frame is not one of its frames. */
 interface Frame {
   readonly text: string;
   readonly line: number | null;
-  /** Whether it is certain that the frame belongs to this cell. */
-  readonly here: boolean;
 }
 
 function placeFrames(
@@ -79,17 +77,26 @@ function placeFrames(
   source: string,
   map: CellMap & { ok: true },
 ): Frame[] {
-  return traceback.map((text) => {
+  const parsed = traceback.map((text) => {
     const [whole, lead, name, row, column] = FRAME.exec(text) ?? [];
-    if (whole === undefined) return { text, line: null, here: false };
+    if (whole === undefined) return { text, lead, name, line: null, here: false };
     const line = map.lineOf(Number(row), Number(column));
-    const called = name?.replace(/^(?:async |new )/, "").split(".").at(-1)?.replace(/ \[as .*/, "");
-    const declared = called === undefined || called === "" || declares(source, called);
-    if (line === null || !declared) {
-      return { text: `${lead}${name ?? ""} (an earlier cell)`, line: null, here: false };
+    const called = name?.replace(/^(?:async |new )/, "").replace(/ \[as .*/, "").split(".").at(-1);
+    const here = called === undefined || called === "<anonymous>" || declares(source, called);
+    return { text, lead, name, line, here: here && line !== null };
+  });
+  // A callback that the runtime calls has a name that no cell gave it: with nothing better, the outermost frame counts.
+  const fallback = parsed.some((frame) => frame.here)
+    ? undefined
+    : parsed.findLast((frame) => frame.line !== null);
+  return parsed.map((frame) => {
+    const { text, lead, name } = frame;
+    if (lead === undefined) return { text, line: null };
+    if (!frame.here && frame !== fallback) {
+      return { text: `${lead}${name ?? ""} (an earlier cell)`, line: null };
     }
-    const place = `<cell>:${line}`;
-    return { text: `${lead}${name ? `${name} (${place})` : place}`, line, here: true };
+    const place = `<cell>, line ${frame.line}`;
+    return { text: `${lead}${name ? `${name} (${place})` : place}`, line: frame.line };
   });
 }
 

@@ -91,7 +91,7 @@ export function refusalWords(permission: string, value: string): string {
       }; notebooks may only read files, so that a report comes out the same without a network`;
     case "import":
       return `This notebook tried to import from ${
-        value || "the network"
+        value === "" || value.startsWith("127.0.0.1") ? "the network" : value
       }; notebooks may only import what the project has installed`;
     case "run":
       return `This notebook tried to start ${

@@ -56,6 +56,9 @@ export class KernelProcess {
         LANG: "en_US.UTF-8",
         LC_ALL: "en_US.UTF-8",
         DENO_NO_UPDATE_CHECK: "1",
+        // Packages come from what is installed: an import of anything else must not go and ask a registry.
+        NPM_CONFIG_REGISTRY: "http://127.0.0.1:9/",
+        JSR_URL: "http://127.0.0.1:9/",
         ...(options.heapMegabytes === undefined
           ? {}
           : { DENO_V8_FLAGS: `--max-old-space-size=${options.heapMegabytes}` }),

@@ -31,6 +31,7 @@ export class KernelLink {
   readonly #waiting = new Map<string, (reply: Message) => void>();
   #collected: Message[] = [];
   #watch: TokenWatch | null = null;
+  readonly #heard = Promise.withResolvers<"heard">();
 
   constructor(
     process: KernelProcess,
@@ -49,6 +50,27 @@ export class KernelLink {
       await Promise.race([read, new Promise((resolve) => setTimeout(resolve, 1000))]);
       return exit;
     });
+  }
+
+  /**
+   * Settles when broadcasts arrive. The kernel takes note of a subscription in its own time (2 of 60 starts lost the
+   * broadcasts of the first request), so it is asked until one is heard.
+   *
+   * @returns how the process ended, when it ended before
+   */
+  async subscribed(): Promise<KernelExit | null> {
+    const end = setTimeout(() => this.#process.kill(), START_SECONDS * 1000);
+    try {
+      for (let pause = 10;; pause *= 2) {
+        const asked = this.request("shell", "kernel_info_request", {});
+        const quiet = asked.then(() => new Promise<void>((done) => setTimeout(done, pause)));
+        const first = await Promise.race([this.#heard.promise, quiet, this.drained]);
+        if (first === "heard") return null;
+        if (first !== undefined) return first;
+      }
+    } finally {
+      clearTimeout(end);
+    }
   }
 
   /** Sends a request and waits for the reply that names it; for ever, when none comes. */
@@ -97,6 +119,7 @@ export class KernelLink {
 
   async #readBroadcasts(): Promise<void> {
     for await (const message of this.#messages("iopub")) {
+      this.#heard.resolve("heard");
       const kept = this.#watch === null ? message : this.#watch.take(message);
       if (kept !== null) this.#collected.push(kept);
       if (this.#watch?.done) {
@@ -133,13 +156,16 @@ export async function openLink(options: KernelOptions): Promise<KernelLink> {
       });
       const sockets = await connectAll(connection, process);
       if (!("exit" in sockets)) {
-        return new KernelLink(process, await MessageCodec.create(connection.key), sockets, broker);
+        const codec = await MessageCodec.create(connection.key);
+        const link = new KernelLink(process, codec, sockets, broker);
+        const exit = await link.subscribed();
+        if (exit === null) return link;
+        await link.close();
+        throw new Error(failedStart(exit));
       }
       broker?.close();
       if (start === STARTS || !/AddrInUse|address.*in use/i.test(sockets.exit.said)) {
-        throw new Error(
-          `Cannot start the Deno kernel: it ended with code ${sockets.exit.code}. ${sockets.exit.said}`,
-        );
+        throw new Error(failedStart(sockets.exit));
       }
     } catch (error) {
       broker?.close();
@@ -149,6 +175,10 @@ export async function openLink(options: KernelOptions): Promise<KernelLink> {
       await Deno.remove(folder, { recursive: true });
     }
   }
+}
+
+function failedStart(exit: KernelExit): string {
+  return `Cannot start the Deno kernel: it ended with code ${exit.code}. ${exit.said}`.trim();
 }
 
 /** All sockets, or how the process ended before it listened. */
