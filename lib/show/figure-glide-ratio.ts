@@ -1,0 +1,193 @@
+/**
+ * Figure: glide ratio of every run, corrected for the speed it gained or lost, with intervals, and each design's own.
+ *
+ * @module
+ */
+import * as Plot from "@observablehq/plot";
+import type { FigureRecord, TableRecord } from "../base/records.ts";
+import { formatInterval, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import type { GlideEvidence } from "../decide/glide-evidence.ts";
+import { INK, PAPER } from "./design-style.ts";
+import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
+import { intervalBars, meanMarks, runMarks, thinIntervals } from "./interval-marks.ts";
+import { listInWords, printable } from "./printable.ts";
+import { intervalCells, textCell } from "./results-table.ts";
+
+/** One row of the figure: a design's own ratio, or one run. */
+export interface GlideRatioRow {
+  readonly design: string;
+  readonly place: number;
+  /** `null` for the design as a whole. */
+  readonly run: string | null;
+  readonly used: boolean;
+  readonly flagged: boolean;
+  readonly value: number;
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** The numbers that the figure draws: each design, then its runs. */
+export function glideRatioRows(evidence: GlideEvidence): GlideRatioRow[] {
+  return evidence.designs.flatMap((one) => {
+    const own = evidence.answer.designs.find((each) => each.design === one.design)?.glideRatio;
+    const base = { design: printable(one.design), place: one.place };
+    const head: GlideRatioRow[] = own === null || own === undefined ? [] : [{
+      ...base,
+      run: null,
+      used: true,
+      flagged: false,
+      value: own.value,
+      low: own.low,
+      high: own.high,
+    }];
+    const runs = one.runs.flatMap((run): GlideRatioRow[] =>
+      run.glideRatio === null ? [] : [{
+        ...base,
+        run: printable(run.run),
+        used: run.used,
+        flagged: run.used && run.flag !== null,
+        value: run.glideRatio.value,
+        low: run.glideRatio.low,
+        high: run.glideRatio.high,
+      }]
+    );
+    return [...head, ...runs];
+  });
+}
+
+/** Height of a run's row by how many there are, in units. */
+function pitch(rows: number): number {
+  return Math.max(8, Math.min(15, 400 / Math.max(1, rows)));
+}
+
+/** Places of the rows from the top, in units: more room above and below a design's own row. */
+function rowPlaces(rows: readonly GlideRatioRow[], fontSize: number): number[] {
+  const step = pitch(rows.length);
+  let place = 0;
+  let before: GlideRatioRow | undefined;
+  return rows.map((row) => {
+    const newDesign = before === undefined || before.design !== row.design;
+    if (newDesign) place += before === undefined ? fontSize : fontSize + 14;
+    else place += before!.run === null ? Math.max(step, 14) : step;
+    before = row;
+    return place;
+  });
+}
+
+/** The range of the axis: all values, and intervals as far as they do not drown them. */
+function axisRange(rows: readonly GlideRatioRow[]): [number, number] {
+  const values = rows.map((row) => row.value);
+  if (values.length === 0) return [0, 20];
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  const reach = Math.max(0.75 * (most - least), 0.25 * Math.abs(most));
+  const lows = rows.map((row) => Math.max(row.low ?? row.value, least - reach));
+  const highs = rows.map((row) => Math.min(row.high ?? row.value, most + reach));
+  const [low, high] = [Math.min(...lows), Math.max(...highs)];
+  const margin = 0.04 * (high - low);
+  return [
+    Math.min(low - margin, 0) === 0 ? Math.max(0, low - margin) : low - margin,
+    high + margin,
+  ];
+}
+
+function plotOf(rows: readonly GlideRatioRow[], size: DrawingSize) {
+  const { narrow, fontSize, width } = size;
+  const places = rowPlaces(rows, fontSize);
+  const inner = (places.at(-1) ?? 40) + 12;
+  const [marginTop, marginBottom, marginLeft, marginRight] = [10, 46, 14, 18];
+  const x = axisRange(rows);
+  const drawn = rows.map((row, at) => ({
+    ...row,
+    y: places[at]!,
+    low: row.low === null ? null : Math.max(row.low, x[0]),
+    high: row.high === null ? null : Math.min(row.high, x[1]),
+  }));
+  const heads = drawn.filter((row) => row.run === null);
+  const runs = drawn.filter((row) => row.run !== null);
+  return {
+    width,
+    height: inner + marginTop + marginBottom,
+    marginTop,
+    marginBottom,
+    marginLeft,
+    marginRight,
+    x: { domain: x },
+    y: { axis: null, domain: [inner, 0] },
+    marks: [
+      Plot.gridX({ ticks: narrow ? 4 : 6, stroke: INK, strokeOpacity: 0.1 }),
+      Plot.axisX({
+        ticks: narrow ? 4 : 6,
+        label: "glide ratio of the whole craft",
+        labelOffset: 40,
+        tickSize: 4,
+      }),
+      ...thinIntervals(runs),
+      ...intervalBars(heads),
+      ...runMarks(runs.map((row) => ({ ...row, x: row.value })), narrow ? 4 : 4.5),
+      ...meanMarks(heads.map((row) => ({ ...row, x: row.value }))),
+      Plot.text(heads, {
+        x: (row: { low: number | null; value: number }) => row.low ?? row.value,
+        y: "y",
+        text: (row: GlideRatioRow) => cutToWidth(row.design, narrow ? 90 : 140, fontSize),
+        textAnchor: "end",
+        dx: -9,
+        fill: INK,
+        stroke: PAPER,
+        strokeWidth: 5,
+      }),
+    ],
+  };
+}
+
+function numbersTable(evidence: GlideEvidence, name: string): TableRecord {
+  const right = (label: string) => ({ label, unit: "", align: "right" as const });
+  return {
+    name: `${name}-numbers`,
+    caption: "Glide ratio of each design and run with its 95\u00a0% interval.",
+    columns: [
+      { label: "design", unit: "", align: "left" },
+      { label: "run", unit: "", align: "left" },
+      right("glide ratio"),
+      right("95\u00a0% from"),
+      right("to"),
+    ],
+    rows: evidence.designs.flatMap((one) => {
+      const design = printable(one.design);
+      const head = { text: design, number: null, mark: { design, place: one.place } };
+      const own = evidence.answer.designs.find((each) => each.design === one.design)?.glideRatio;
+      return [
+        [head, textCell("all"), ...intervalCells(own ?? null)],
+        ...one.runs.map((run) => [head, textCell(run.run), ...intervalCells(run.glideRatio)]),
+      ];
+    }),
+  };
+}
+
+/**
+ * Glide ratios, corrected for the speed gained or lost.
+ *
+ * @param evidence whole
+ * @param name names the files; "glide-ratio" unless said otherwise
+ */
+export function figureGlideRatio(evidence: GlideEvidence, name = "glide-ratio"): FigureRecord {
+  const rows = glideRatioRows(evidence);
+  const own = evidence.answer.designs.flatMap(({ design, glideRatio }) =>
+    glideRatio === null ? [] : [{ design: printable(design), ratio: glideRatio }]
+  );
+  const numbers = own.map(({ design, ratio }) =>
+    `${design} ${formatQuantity(ratio)} (${formatInterval(ratio)})`
+  );
+  const hollow = rows.some((row) => !row.used) ? " Hollow marks were left out." : "";
+  const ringed = rows.some((row) => row.flagged) ? " Ringed runs stand out but count." : "";
+  return figureRecord({
+    name,
+    title: "Glide ratio by run and design",
+    description: `Glide ratio with 95${NO_BREAK_SPACE}% interval: ${listInWords(numbers)}. ` +
+      `${rows.filter((row) => row.run !== null).length} single runs below them.`,
+    caption: "Corrected for the speed spent, runs launched fast and slow can stand side by side. " +
+      "The large mark is the design from the same launch down to its end; below it its runs, " +
+      `each over its own speeds.${hollow}${ringed}`,
+    breakout: false,
+    table: numbersTable(evidence, name),
+  }, (size) => plotOf(rows, size));
+}

@@ -1,0 +1,110 @@
+/**
+ * Marks that several figures share: an interval as a bar with end ticks, and runs by whether they count.
+ *
+ * Vertical places are units of the drawing, measured downwards.
+ *
+ * @module
+ */
+import * as Plot from "@observablehq/plot";
+import { designColour, designStyle, INK, PAPER } from "./design-style.ts";
+
+/** An interval in a row. */
+export interface IntervalRow {
+  readonly y: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly place: number;
+}
+
+function places(rows: readonly { readonly place: number }[]): number[] {
+  return [...new Set(rows.map((row) => row.place))];
+}
+
+/** Bars of 3 units with end ticks. */
+export function intervalBars(rows: readonly IntervalRow[]): Plot.Markish[] {
+  const whole = rows.filter((row) => row.low !== null && row.high !== null);
+  return places(whole).flatMap((place) => {
+    const mine = whole.filter((row) => row.place === place);
+    const stroke = designColour(place);
+    const ends = mine.flatMap(({ y, low, high }) => [
+      { x: low, y1: y - 6, y2: y + 6 },
+      { x: high, y1: y - 6, y2: y + 6 },
+    ]);
+    return [
+      Plot.ruleY(mine, { x1: "low", x2: "high", y: "y", stroke, strokeWidth: 3 }),
+      Plot.ruleX(ends, { x: "x", y1: "y1", y2: "y2", stroke, strokeWidth: 2 }),
+    ];
+  });
+}
+
+/** Thin lines without ticks, for single runs. */
+export function thinIntervals(rows: readonly IntervalRow[]): Plot.Markish[] {
+  const whole = rows.filter((row) => row.low !== null && row.high !== null);
+  return places(whole).map((place) =>
+    Plot.ruleY(whole.filter((row) => row.place === place), {
+      x1: "low",
+      x2: "high",
+      y: "y",
+      stroke: designColour(place),
+      strokeWidth: 1.25,
+      strokeOpacity: 0.75,
+    })
+  );
+}
+
+/** A run as a point. */
+export interface RunPoint {
+  readonly x: number;
+  readonly y: number;
+  readonly place: number;
+  readonly used: boolean;
+  readonly flagged: boolean;
+}
+
+/** Runs: full marks count, hollow ones were left out, ringed ones stand out but count. */
+export function runMarks(points: readonly RunPoint[], r: number): Plot.Markish[] {
+  const at = { x: "x", y: "y" };
+  const drawn = places(points).flatMap((place) => {
+    const mine = points.filter((point) => point.place === place);
+    const { symbol } = designStyle(place);
+    const colour = designColour(place);
+    return [
+      Plot.dot(mine.filter((one) => one.used), {
+        ...at,
+        r,
+        symbol,
+        fill: colour,
+        stroke: PAPER,
+        strokeWidth: 1,
+      }),
+      Plot.dot(mine.filter((one) => !one.used), {
+        ...at,
+        r,
+        symbol,
+        fill: PAPER,
+        stroke: colour,
+        strokeWidth: 1.75,
+      }),
+    ];
+  });
+  const ringed = points.filter((one) => one.used && one.flagged);
+  return [...drawn, Plot.dot(ringed, { ...at, r: r + 4, stroke: INK, strokeWidth: 1.25 })];
+}
+
+/** The large mark of a design's own result. */
+export function meanMarks(
+  points: readonly { readonly x: number; readonly y: number; readonly place: number }[],
+  hollow = false,
+): Plot.Markish[] {
+  return points.map((point) =>
+    Plot.dot([point], {
+      x: "x",
+      y: "y",
+      r: 6.5,
+      symbol: designStyle(point.place).symbol,
+      fill: hollow ? PAPER : designColour(point.place),
+      stroke: hollow ? designColour(point.place) : PAPER,
+      strokeWidth: hollow ? 2 : 1,
+    })
+  );
+}

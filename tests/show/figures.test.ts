@@ -1,0 +1,230 @@
+import { Resvg } from "@resvg/resvg-js";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { FigureRecord } from "lakeproof/base/records.ts";
+import type { GlideEvidence } from "lakeproof/decide/glide-evidence.ts";
+import { decompositions, figureDecomposition } from "lakeproof/show/figure-decomposition.ts";
+import { distanceSeries, figureDistance } from "lakeproof/show/figure-distance.ts";
+import { figureGlideRatio, glideRatioRows } from "lakeproof/show/figure-glide-ratio.ts";
+import { figureRatios, ratioGroups } from "lakeproof/show/figure-ratios.ts";
+import { expectGolden } from "../support/golden.ts";
+import { lines, marks, parsed, scaleOf } from "../support/drawn.ts";
+import {
+  inventedCannotTell,
+  inventedEvidence,
+  inventedRefusal,
+  withRun,
+} from "../support/invented-evidence.ts";
+
+const PAPER = "var(--paper, #ffffff)";
+const ALDER = "var(--design-1, #162684)";
+const BIRCH = "var(--design-2, #a8170f)";
+
+/** One run left out, one that stands out: every kind of mark is drawn. */
+const evidence = withRun(
+  withRun(inventedEvidence(), "alder", 2, { used: false, reason: "fell off the dock" }),
+  "birch",
+  1,
+  { flag: "looks pumped" },
+);
+
+const FIGURES: Record<string, (evidence: GlideEvidence) => FigureRecord> = {
+  distance: figureDistance,
+  "glide-ratio": figureGlideRatio,
+  decomposition: figureDecomposition,
+  ratios: figureRatios,
+};
+
+/** Names changed to one that would hurt as markup. */
+function renamed(whole: GlideEvidence, name: string): GlideEvidence {
+  return {
+    ...whole,
+    answer: {
+      ...whole.answer,
+      comparisons: whole.answer.comparisons.map((one) => ({ ...one, candidate: name })),
+      designs: whole.answer.designs.map((one) =>
+        one.design === "birch" ? { ...one, design: name } : one
+      ),
+    },
+    designs: whole.designs.map((one) => one.design === "birch" ? { ...one, design: name } : one),
+  };
+}
+
+describe("distance against launch speed", () => {
+  const { wide, narrow } = figureDistance(evidence);
+
+  it("draws every run where it was flown, by the drawing's own axes", () => {
+    for (const svg of [wide, narrow]) {
+      const [x, y] = [scaleOf(svg, "x"), scaleOf(svg, "y")];
+      const alder = distanceSeries(evidence)[0]!.points;
+      const used = marks(svg, { fill: ALDER, stroke: PAPER }).map(([a, b]) => [x(a), y(b)]);
+      const want = alder.filter((one) => one.used).map((one) => [one.launchSpeed, one.distance]);
+      expect(used.length).toBe(6);
+      // Coordinates are kept to a hundredth of a unit: 0.0001 m/s and 0.001 m here; ten times that is allowed.
+      for (const [at, [speed, distance]] of used.entries()) {
+        expect(Math.abs(speed! - want[at]![0]!)).toBeLessThan(1e-3);
+        expect(Math.abs(distance! - want[at]![1]!)).toBeLessThan(1e-2);
+      }
+      const out = marks(svg, { fill: PAPER, stroke: ALDER }).map(([a, b]) => [x(a), y(b)]);
+      expect(out.length).toBe(1);
+      expect(out[0]![0]).toBeCloseTo(4.47, 2);
+      expect(out[0]![1]).toBeCloseTo(9.05, 1);
+    }
+  });
+
+  it("rings the run that stands out, and draws the common launch where it is", () => {
+    const ring = marks(wide, { "stroke-width": "1.25" });
+    expect(ring.map(([a]) => Number(scaleOf(wide, "x")(a).toFixed(2)))).toEqual([4.19]);
+    const [launch] = lines(wide, { "stroke-width": "1.5" });
+    expect(scaleOf(wide, "x")(launch![0])).toBeCloseTo(4.1, 3);
+  });
+
+  it("draws each curve with its own dash, solid for the first design", () => {
+    expect(wide).toContain('stroke-dasharray="8 4"');
+    expect([...wide.matchAll(/stroke-dasharray/g)].length).toBe(1);
+  });
+});
+
+describe("glide ratios", () => {
+  it("draws each run and its interval at its value", () => {
+    const { wide } = figureGlideRatio(evidence);
+    const x = scaleOf(wide, "x");
+    const rows = glideRatioRows(evidence).filter((row) => row.place === 2 && row.run !== null);
+    const runs = marks(wide, { fill: BIRCH, stroke: PAPER }).map(([a]) => x(a));
+    for (const [at, row] of rows.entries()) expect(runs[at]).toBeCloseTo(row.value, 2);
+    const bars = lines(wide, { stroke: BIRCH, "stroke-width": "3" });
+    expect(bars.length).toBe(1);
+    const own = evidence.answer.designs[1]!.glideRatio!;
+    expect(x(Math.min(bars[0]![0], bars[0]![2]))).toBeCloseTo(own.low!, 2);
+    expect(x(Math.max(bars[0]![0], bars[0]![2]))).toBeCloseTo(own.high!, 2);
+  });
+});
+
+describe("decomposition", () => {
+  it("multiplies up: drag x speed = same launch, x launches = as flown", () => {
+    const [part] = decompositions(evidence);
+    const [drag, speed, same, launch, flown] = part!.rows;
+    // Rounding of the seven digits of the invented example.
+    expect(drag!.factor * speed!.factor).toBeCloseTo(same!.to, 6);
+    expect(same!.to * launch!.factor).toBeCloseTo(flown!.to, 6);
+    expect(launch!.from).toBeCloseTo(speed!.to, 6);
+  });
+
+  it("draws both sums where they belong, the one as flown hollow", () => {
+    const { wide } = figureDecomposition(evidence);
+    const x = scaleOf(wide, "x", "log");
+    expect(x(marks(wide, { fill: BIRCH, stroke: PAPER })[0]![0])).toBeCloseTo(1.182, 3);
+    expect(x(marks(wide, { fill: PAPER, stroke: BIRCH })[0]![0])).toBeCloseTo(0.71, 3);
+    const [bar] = lines(wide, { stroke: BIRCH, "stroke-width": "3" });
+    expect(x(Math.min(bar![0], bar![2]))).toBeCloseTo(1.0434, 3);
+    expect(x(Math.max(bar![0], bar![2]))).toBeCloseTo(1.339, 3);
+  });
+});
+
+describe("ratios", () => {
+  it("draws the interval, and every used run moved to the same launch", () => {
+    const { wide } = figureRatios(evidence);
+    const x = scaleOf(wide, "x", "log");
+    const [group] = ratioGroups(evidence);
+    const drawn = marks(wide, { fill: BIRCH, stroke: PAPER }).map(([a]) => x(a));
+    expect(drawn.length).toBe(group!.runs.length + 1);
+    for (const [at, run] of group!.runs.entries()) {
+      expect(drawn[at]).toBeCloseTo(run.ratio, 3);
+    }
+    expect(drawn.at(-1)).toBeCloseTo(1.182, 3);
+    expect(group!.baselineRuns.length).toBe(6);
+  });
+});
+
+describe("every figure", () => {
+  for (const [name, figure] of Object.entries(FIGURES)) {
+    it(`${name} looks as it did when it was last looked at`, () => {
+      const { wide, narrow } = figure(evidence);
+      expectGolden(`${name}-wide`, wide);
+      expectGolden(`${name}-narrow`, narrow);
+    });
+
+    it(`${name} is named, described, on its own paper, and carries no style`, () => {
+      const record = figure(evidence);
+      expect(record.title.split(" ").length).toBeGreaterThanOrEqual(4);
+      expect(record.title.split(" ").length).toBeLessThanOrEqual(8);
+      for (const svg of [record.wide, record.narrow]) {
+        const root = parsed(svg);
+        const own = svg === record.wide ? "wide" : "narrow";
+        expect(root.getAttribute("role")).toBe("img");
+        expect(root.getAttribute("aria-labelledby")).toBe(`${name}-${own}-title`);
+        expect(svg).toMatch(/^<svg [^>]*xmlns="http:\/\/www.w3.org\/2000\/svg"/);
+        expect(svg).toMatch(/<\/desc><rect [^>]*fill="var\(--paper, #ffffff\)"/);
+        expect(svg).not.toMatch(/<style|\sstyle=|plot-clip|aria-label=|\.\d{3}/);
+        expect(Number(root.getAttribute("width"))).toBe(own === "wide" ? 560 : 344);
+      }
+    });
+
+    it(`${name} has the same bytes whatever was drawn before it`, () => {
+      const first = figure(evidence);
+      figureDistance(inventedCannotTell());
+      expect(figure(evidence)).toEqual(first);
+    });
+
+    it(`${name} keeps a hostile name as text, in well-formed XML`, () => {
+      const name = `<script>alert("1")</script>]]>&amp;\u0007`;
+      for (
+        const svg of [figure(renamed(evidence, name)).wide, figure(renamed(evidence, name)).narrow]
+      ) {
+        expect(svg).not.toContain("<script");
+        expect(svg).toContain("&lt;script");
+        expect(svg).not.toContain("\u0007");
+        // The renderer's XML parser is strict.
+        expect(() => new Resvg(svg)).not.toThrow();
+      }
+    });
+
+    it(`${name} is drawn for a refusal, one run, and none at all, without NaN`, () => {
+      const none: GlideEvidence = {
+        ...inventedRefusal(),
+        designs: [],
+        answer: { ...inventedRefusal().answer, designs: [], comparisons: [], launch: null },
+      };
+      const single = {
+        ...inventedEvidence(),
+        designs: inventedEvidence().designs.map((one) => ({ ...one, runs: one.runs.slice(0, 1) })),
+      };
+      for (const one of [inventedRefusal(), none, single]) {
+        const { wide, narrow, description } = figure(one);
+        expect(wide + narrow + description).not.toMatch(/NaN|undefined|Infinity/);
+      }
+    });
+  }
+
+  it("holds any ratio and interval on its axis", () => {
+    const ratios = fc.double({ min: 0.001, max: 1000, noNaN: true });
+    fc.assert(
+      fc.property(
+        ratios,
+        ratios,
+        fc.double({ min: 1.0001, max: 50, noNaN: true }),
+        (value, launch, spread) => {
+          const raw = {
+            ratio: value * launch,
+            launchEffect: launch,
+            designEffect: value,
+            dragEffect: value,
+            energyEffect: 1,
+          };
+          const base = inventedEvidence();
+          const ratio = {
+            ...base.answer.comparisons[0]!.ratio!,
+            value,
+            low: value / spread,
+            high: value * spread,
+          };
+          const whole = inventedEvidence({ raw, ratio });
+          for (const figure of [figureRatios, figureDecomposition]) {
+            expect(figure(whole).narrow).not.toMatch(/NaN|undefined|Infinity/);
+          }
+        },
+      ),
+      { numRuns: 25 },
+    );
+  });
+});
