@@ -120,24 +120,22 @@ let drawingFonts: Promise<readonly Uint8Array[]> | null = null;
 /** The fonts of drawings as plain font files, converted once a process: the renderer does not read web fonts. */
 function drawingFontBytes(): Promise<readonly Uint8Array[]> {
   const everything = Array.from(
-    { length: 0x2fff - 0x20 },
+    { length: 0x3000 - 0x20 },
     (_, i) => String.fromCodePoint(0x20 + i),
   );
-  drawingFonts ??= Promise.all(
-    [
-      sourceSans("latin", "400-normal").file,
-      sourceSans("latin", "600-normal").file,
-      sourceSans("latin-ext", "400-normal").file,
-      sourceSans("greek", "400-normal").file,
-      mathFile(),
-    ].map(async (file) =>
-      await subsetFont(
-        Buffer.from(await Deno.readFile(file)),
-        file === mathFile() ? mathCharacters() : everything.join(""),
-        { targetFormat: "sfnt" },
-      )
-    ),
-  );
+  // Signs only: the renderer sets a whole text in the font that lends it one sign, if that font has all its letters.
+  const signs = [...mathCharacters()].filter((character) => character > "\u2000");
+  const plain = async (file: string, characters: readonly string[]) =>
+    await subsetFont(Buffer.from(await Deno.readFile(file)), characters.join(""), {
+      targetFormat: "sfnt",
+    });
+  drawingFonts ??= Promise.all([
+    plain(sourceSans("latin", "400-normal").file, everything),
+    plain(sourceSans("latin", "600-normal").file, everything),
+    plain(sourceSans("latin-ext", "400-normal").file, everything),
+    plain(sourceSans("greek", "400-normal").file, everything),
+    plain(mathFile(), signs),
+  ]);
   return drawingFonts;
 }
 

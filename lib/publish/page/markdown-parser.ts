@@ -71,14 +71,14 @@ export function markdownParser(): MarkdownParser {
   rules["footnote_block_close"] = () => "</ol>\n</section>\n";
   rules["footnote_ref"] = (tokens, index) => {
     const { id, subId } = noteOf(tokens[index]!);
-    const own = subId > 0 ? `${id}-${subId}` : String(id);
+    const own = subId > 0 ? `${id}-${subId + 1}` : String(id);
     return `<sup class="note"><a href="#note-${id}" id="note-${own}-text" ` +
       `aria-label="Note ${id}">${id}</a></sup>`;
   };
   rules["footnote_open"] = (tokens, index) => `<li id="note-${noteOf(tokens[index]!).id}">`;
   rules["footnote_anchor"] = (tokens, index) => {
     const { id, subId } = noteOf(tokens[index]!);
-    const own = subId > 0 ? `${id}-${subId}` : String(id);
+    const own = subId > 0 ? `${id}-${subId + 1}` : String(id);
     return ` <a class="back" href="#note-${own}-text" aria-label="Back to the text of note ${own}">` +
       `↑</a>`;
   };
