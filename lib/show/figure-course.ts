@@ -17,8 +17,8 @@ interface Spot {
 const FLIGHT: readonly Spot[] = [
   { x: 1.3, y: 1 },
   { x: 1.9, y: 0.78 },
-  { x: 2.3, y: 0.3 },
-  { x: 2.7, y: 0.42 },
+  { x: 2.3, y: 0.08 },
+  { x: 2.75, y: 0.36 },
   { x: 3.3, y: 0.62 },
   { x: 5, y: 0.52 },
   { x: 7, y: 0.36 },
@@ -44,14 +44,14 @@ function sketch({ narrow }: DrawingSize): Plot.PlotOptions {
   const line = { stroke: "currentColor", strokeWidth: 1.5 };
   const thin = { stroke: "currentColor", strokeWidth: 1 };
   return {
-    height: narrow ? 230 : 270,
+    height: narrow ? 200 : 230,
     marginLeft: 8,
     marginRight: 8,
     marginTop: 8,
     marginBottom: 8,
     axis: null,
     x: { domain: [0, 10] },
-    y: { domain: [-0.95, 1.5] },
+    y: { domain: [-0.8, 1.25] },
     marks: [
       Plot.ruleY([0], { stroke: "currentColor", strokeOpacity: 0.5, strokeWidth: 2 }),
       Plot.line(JETTY, { x: "x", y: "y", stroke: "currentColor", strokeWidth: 4 }),
@@ -81,7 +81,7 @@ function sketch({ narrow }: DrawingSize): Plot.PlotOptions {
         [{ x: START.x, y: 0.85, text: narrow ? "launch speed" : "launch speed, board clear" }],
         "start",
       ),
-      words([{ x: 8.1, y: -0.25, text: "end speed" }], "middle"),
+      words([{ x: 8.3, y: -0.25, text: "end speed" }], "end"),
       words([{ x: 5.85, y: -0.68, text: "distance" }], "middle"),
       words([{ x: 9.95, y: 0.85, text: "height lost" }], "end"),
       words([{ x: 0.1, y: 0.12, text: "water" }], "start"),

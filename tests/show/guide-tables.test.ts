@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { GLIDES } from "lakeproof/base/tables.ts";
 import { timedSpeedUncertainty } from "lakeproof/model/timed-speed.ts";
 import { glossaryTable } from "lakeproof/show/glossary-table.ts";
+import { courseFigure } from "lakeproof/show/figure-course.ts";
 import { timedSpeedTable } from "lakeproof/show/timed-speed-table.ts";
 
 describe("the tables of the field guide", () => {
@@ -23,5 +24,21 @@ describe("the tables of the field guide", () => {
     expect(table.rows.find((row) => row[0]!.text === "ended")![2]!.text).toBe(
       "stalled, touched, stopped early",
     );
+  });
+});
+
+describe("the sketch of the course", () => {
+  const figure = courseFigure();
+
+  it("names every reading that the tables ask for, in both widths", () => {
+    for (const drawing of [figure.wide, figure.narrow]) {
+      for (const word of ["launch speed", "end speed", "distance", "height lost", "splash"]) {
+        expect(drawing).toContain(word);
+      }
+    }
+  });
+
+  it("comes out the same each time", () => {
+    expect(courseFigure()).toEqual(figure);
   });
 });

@@ -1,0 +1,59 @@
+/**
+ * Published values beside ours, as tables.
+ *
+ * @module
+ */
+import type { TableCell, TableRecord } from "../base/records.ts";
+import type { CheckResult } from "../decide/published-check.ts";
+import { textCell } from "./results-table.ts";
+
+/** A number with the digits that a reader can compare: as many as the tolerance leaves, and one more. */
+function digits(value: number | null, tolerance: number): TableCell {
+  if (value === null) return textCell("none");
+  const size = Math.abs(value);
+  const needed = size > 0 && tolerance > 0 ? Math.ceil(Math.log10(size / tolerance)) + 1 : 6;
+  const text = String(Number(value.toPrecision(Math.min(12, Math.max(4, needed)))));
+  return { text: text.replace("-", "\u2212"), number: value, mark: null };
+}
+
+/**
+ * The results of one topic.
+ *
+ * @param topic as in the published values
+ * @param results of `runPublishedChecks`; only those of the topic are shown
+ * @returns one row a value: what, published, ours, difference over tolerance, source
+ */
+export function publishedTable(topic: string, results: readonly CheckResult[]): TableRecord {
+  const own = results.filter((one) => one.topic === topic);
+  const agreeing = own.filter((one) => one.agrees).length;
+  return {
+    name: `published-${topic.replace(/\W+/g, "-")}`,
+    caption:
+      `${topic[0]!.toUpperCase()}${
+        topic.slice(1)
+      }: ${agreeing} of ${own.length} values agree within the ` +
+      "tolerance that the source's digits leave. The last number is our difference over that tolerance: within one is agreement.",
+    columns: [
+      { label: "what", unit: "", align: "left" },
+      { label: "published", unit: "", align: "right" },
+      { label: "ours", unit: "", align: "right" },
+      { label: "unit", unit: "", align: "left" },
+      { label: "difference", unit: "of tolerance", align: "right" },
+      { label: "source", unit: "", align: "left" },
+    ],
+    rows: own.map((one) => [
+      textCell(
+        [one.check.replaceAll("-", " "), one.quantity, one.inputs].filter((part) => part !== "")
+          .join(", "),
+      ),
+      digits(one.published, one.tolerance),
+      digits(one.ours, one.tolerance),
+      textCell(one.unit === "1" ? "" : one.unit),
+      one.difference === null ? textCell(one.reason ?? "refused") : {
+        ...textCell((one.difference / one.tolerance).toFixed(2).replace("-", "\u2212")),
+        number: one.difference / one.tolerance,
+      },
+      textCell(one.certainty === "confirmed" ? one.source : `${one.source} (${one.certainty})`),
+    ]),
+  };
+}
