@@ -3,8 +3,7 @@
  *
  * @module
  */
-import { DataError } from "../base/errors.ts";
-import { findRoot, readBytes } from "./find-root.ts";
+import { readProjectFile } from "./shared-table.ts";
 
 /** True ratio of distances at one launch. */
 export interface TrueRatio {
@@ -15,6 +14,16 @@ export interface TrueRatio {
   /** m */
   readonly drop: number;
   readonly ratio: number;
+}
+
+/**
+ * The true ratios that the generator of a demo session wrote down.
+ *
+ * @param name of a demo session under `data/`
+ * @throws DataError when the session has no truth, as real ones have none
+ */
+export function demoTruth(name: string): readonly TrueRatio[] {
+  return JSON.parse(readProjectFile(`data/${name}-truth.json`)).ratios;
 }
 
 /**
@@ -30,9 +39,14 @@ export function trueRatioAt(
   pair: { readonly baseline: string; readonly candidate: string },
   launch: { readonly speed: number; readonly drop: number },
 ): number | null {
-  const own = rows.filter((row) => row.baseline === pair.baseline && row.candidate === pair.candidate);
+  const own = rows.filter((row) =>
+    row.baseline === pair.baseline && row.candidate === pair.candidate
+  );
   const alongDrop = (speed: number) =>
-    between(own.filter((row) => row.launchSpeed === speed).map((row) => [row.drop, row.ratio] as const), launch.drop);
+    between(
+      own.filter((row) => row.launchSpeed === speed).map((row) => [row.drop, row.ratio] as const),
+      launch.drop,
+    );
   const speeds = [...new Set(own.map((row) => row.launchSpeed))];
   const points = speeds.flatMap((speed) => {
     const ratio = alongDrop(speed);
@@ -48,7 +62,9 @@ function between(points: readonly (readonly [number, number])[], x: number): num
     const [x0, y0] = sorted[i]!;
     if (x === x0) return y0;
     const next = sorted[i + 1];
-    if (next !== undefined && x0 < x && x < next[0]) return y0 + (next[1] - y0) * (x - x0) / (next[0] - x0);
+    if (next !== undefined && x0 < x && x < next[0]) {
+      return y0 + (next[1] - y0) * (x - x0) / (next[0] - x0);
+    }
   }
   return null;
 }

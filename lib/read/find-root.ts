@@ -2,10 +2,10 @@
  * The project's top folder, found from wherever the program was started.
  *
  * @module
-import process from "node:process";
  */
 import { existsSync } from "node:fs";
 import { dirname, join } from "node:path";
+import process from "node:process";
 
 /**
  * The nearest folder at or above a start that holds a `deno.json`; `null` when there is none.

@@ -11,15 +11,11 @@ import { DataError } from "../base/errors.ts";
 import { printable } from "../base/printable.ts";
 import { type Session } from "../base/session.ts";
 import { TABLES } from "../base/tables.ts";
+import { filesRead, noteRead } from "./files-read.ts";
 import { findRoot } from "./find-root.ts";
 import { DESCRIPTOR, readSession } from "./read-session.ts";
 
-const read = new Set<string>();
-
-/** Absolute paths of all data files read so far, in the order read: what a notebook's result rests on. */
-export function filesRead(): readonly string[] {
-  return [...read];
-}
+export { filesRead };
 
 const isFolder = (path: string) => existsSync(path) && statSync(path).isDirectory();
 
@@ -90,7 +86,7 @@ export async function sessionFiles(folder: string): Promise<Map<string, Uint8Arr
     }
     const path = join(folder, name);
     files.set(name, new Uint8Array(await readFile(path)));
-    read.add(path);
+    noteRead(path);
   }
   return files;
 }

@@ -3,29 +3,34 @@
  *
  * @module
  */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { parse } from "csv-parse/sync";
+import { DataError } from "../base/errors.ts";
+import { noteRead } from "./files-read.ts";
+import { findRoot } from "./find-root.ts";
 
 /**
- * The folder that holds `deno.json`, found by walking up from the working directory.
+ * The bytes of a file of the project, noted as read.
  *
- * @param from where to start; the working directory by default
- * @returns absolute path without a trailing slash
- * @throws Error when no folder on the way up holds `deno.json` beside a `shared` folder
+ * @param path from the project's top folder, such as `shared/published-values.csv`
+ * @returns the text
+ * @throws DataError when the working directory is not inside the project, or the file is not there
  */
-function projectFolder(from: string = Deno.cwd()): string {
-  for (let folder = from; folder !== "";) {
-    try {
-      if (
-        Deno.statSync(`${folder}/deno.json`).isFile && Deno.statSync(`${folder}/shared`).isDirectory
-      ) return folder;
-    } catch (error) {
-      if (!(error instanceof Deno.errors.NotFound)) throw error;
-    }
-    const up = folder.slice(0, Math.max(folder.lastIndexOf("/"), folder.lastIndexOf("\\")));
-    if (up === folder) break;
-    folder = up;
+export function readProjectFile(path: string): string {
+  const root = findRoot();
+  if (root === null) {
+    throw new DataError(
+      `Cannot read ${path} as no folder above the working directory holds deno.json`,
+    );
   }
-  throw new Error(`Cannot find the shared tables as no folder above ${from} holds deno.json`);
+  const whole = join(root, path);
+  noteRead(whole);
+  try {
+    return readFileSync(whole, "utf8");
+  } catch {
+    throw new DataError(`Cannot read ${path} as it is not there`);
+  }
 }
 
 /** A row of a table, by column name; an empty cell is an empty text. */
@@ -39,7 +44,7 @@ export type TextRow = Readonly<Record<string, string>>;
  * @throws Error when the file is not there or is not a table
  */
 export function readSharedTable(file: string): TextRow[] {
-  return parse(Deno.readTextFileSync(`${projectFolder()}/shared/${file}`), {
+  return parse(readProjectFile(`shared/${file}`), {
     columns: true,
     bom: true,
     skip_empty_lines: true,
