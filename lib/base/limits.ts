@@ -87,14 +87,14 @@ export const LIMITS: Readonly<Record<string, Limits>> = {
   window: between([0, 600], [1, 120], "steady windows last 1 to 120 s", true),
 
   water_temperature: between(
-    [271, 313.15],
-    [273.15, 308.15],
-    "open water is -2 to 40 degrees Celsius",
+    [273.15, 313.15],
+    [273.15, 306.15],
+    "open water is 0 to 40 degrees Celsius",
   ),
   salinity: between(
-    [0, 0.3],
     [0, 0.042],
-    "seas hold up to 42 g of salt a kg, salt lakes up to 300",
+    [0, 0.042],
+    "seas hold up to 42 g of salt a kg, and the formulas for water go no further",
   ),
   latitude: between(
     [-Math.PI / 2, Math.PI / 2],

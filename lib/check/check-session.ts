@@ -1,0 +1,37 @@
+/**
+ * Everything that looks wrong or odd in a session that could be read.
+ *
+ * @module
+ */
+import type { Finding } from "../base/finding.ts";
+import type { Session } from "../base/session.ts";
+import { checkBlocks } from "./check-blocks.ts";
+import { checkGlideRatio } from "./check-glide-ratio.ts";
+import { checkPlanform } from "./check-planform.ts";
+import { checkMeanSpeed, checkSpedUp } from "./check-speeds.ts";
+import { checkStall } from "./check-stall.ts";
+import { checkValues } from "./check-values.ts";
+import type { Rule } from "./rule.ts";
+
+/** Rules in the order in which their findings are told. */
+const RULES: readonly Rule[] = [
+  checkValues,
+  checkPlanform,
+  checkSpedUp,
+  checkStall,
+  checkMeanSpeed,
+  checkGlideRatio,
+  checkBlocks,
+];
+
+/**
+ * Findings about what a session says, beyond how it is written (those stand in `session.findings`).
+ *
+ * Impossible values are errors; suspicious physics is a warning, and the run stays in. Nothing is changed or dropped.
+ *
+ * @param session as read
+ * @returns findings in the order of the rules
+ */
+export function checkSession(session: Session): Finding[] {
+  return RULES.flatMap((rule) => rule(session));
+}

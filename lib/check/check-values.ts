@@ -1,0 +1,104 @@
+/**
+ * Numbers that can't be or look odd in their column, and columns that look as if they stood in another unit.
+ *
+ * @module
+ */
+import { type Finding, finding } from "../base/finding.ts";
+import { LIMITS, standing } from "../base/limits.ts";
+import type { Row, Session } from "../base/session.ts";
+import { type Column, DESIGNS, GLIDES, type TableContract, TOW } from "../base/tables.ts";
+import { fromSi, toSi, type Unit, unitNamed, UNITS } from "../base/units.ts";
+import { short } from "./rule.ts";
+
+interface Value {
+  readonly row: number;
+  readonly value: number;
+}
+
+/** Columns of at least this many rows may be wrong as a whole; fewer are told row by row. */
+const WHOLE_COLUMN = 3;
+
+const field = (name: string) => name.replace(/_(\w)/g, (_, letter: string) => letter.toUpperCase());
+
+const inUnit = (value: number, unit: Unit) =>
+  `${short(fromSi(value, unit))}${unit.name === "1" ? "" : ` ${unit.name}`}`;
+
+/** The unit that would make every value usual, if the SI unit of the column makes hardly any so. */
+function slip(column: Column, values: readonly Value[], shown: Unit): Unit | null {
+  const odd = values.filter(({ value }) => standing(column.name, value) !== "fits");
+  if (values.length < WHOLE_COLUMN || odd.length < 0.8 * values.length) return null;
+  return UNITS.find((unit) =>
+    unit.dimension === column.dimension && unit !== shown &&
+    values.every(({ value }) => standing(column.name, toSi(fromSi(value, shown), unit)) === "fits")
+  ) ?? null;
+}
+
+function checkColumn(file: string, column: Column, values: readonly Value[]): Finding[] {
+  const limits = LIMITS[column.name];
+  if (limits === undefined || column.dimension === undefined || values.length === 0) return [];
+  const shown = unitNamed(column.unit!, column.dimension);
+  const common = { file, column: column.name } as const;
+  const better = slip(column, values, shown);
+  if (better !== null) {
+    const first = values[0]!;
+    const number = short(fromSi(first.value, shown));
+    return [finding({
+      ...common,
+      severity: "warning",
+      code: "unit-slip",
+      count: values.length,
+      what:
+        `The values (${number} ${shown.name} in row ${first.row}) are odd all through: ${limits.why}.`,
+      wanted: `Did you mean ${better.name}? ${number} ${better.name} is ${
+        inUnit(toSi(fromSi(first.value, shown), better), shown)
+      }. Then write the unit after the column's name: ${column.name} [${better.name}].`,
+    })];
+  }
+  return values.flatMap(({ row, value }) => {
+    const how = standing(column.name, value);
+    if (how === "fits") return [];
+    const guess = UNITS.find((unit) =>
+      unit.dimension === column.dimension && unit !== shown &&
+      standing(column.name, toSi(fromSi(value, shown), unit)) === "fits"
+    );
+    const number = short(fromSi(value, shown));
+    return [finding({
+      ...common,
+      row,
+      severity: how === "impossible" ? "error" : "warning",
+      code: how === "impossible" ? "impossible-value" : "odd-value",
+      what: `${inUnit(value, shown)} ${
+        how === "impossible" ? "can't be" : "is unusual"
+      }: ${limits.why}.`,
+      wanted: guess === undefined
+        ? "Look whether it is right; if so, leave it."
+        : `Did you mean ${guess.name}? ${number} ${guess.name} is ${
+          inUnit(toSi(fromSi(value, shown), guess), shown)
+        }.`,
+    })];
+  });
+}
+
+function checkTable(contract: TableContract, rows: readonly Row[]): Finding[] {
+  return contract.columns.flatMap((column) => {
+    const values = rows.flatMap((row) => {
+      const value = (row as unknown as Record<string, unknown>)[field(column.name)];
+      return typeof value === "number" ? [{ row: row.row, value }] : [];
+    });
+    return checkColumn(contract.file, column, values);
+  });
+}
+
+/**
+ * Every number of designs, glides and tows against the limits of its column.
+ *
+ * @param session as read
+ * @returns errors for what can't be, warnings for what is odd, one warning for a column that looks like another unit
+ */
+export function checkValues(session: Session): Finding[] {
+  return [
+    ...checkTable(DESIGNS, session.designs),
+    ...checkTable(GLIDES, session.glides),
+    ...checkTable(TOW, session.tow),
+  ];
+}
