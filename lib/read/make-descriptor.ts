@@ -16,6 +16,8 @@ export interface DescriptorOptions {
   readonly title?: string;
   /** True for data that nobody measured. */
   readonly invented?: boolean;
+  /** Units by column that hold for a table where its headers name none. */
+  readonly units?: (file: string) => Readonly<Record<string, string>>;
 }
 
 const TYPES = { text: "string", choice: "string", date: "string", number: "number" } as const;
@@ -33,13 +35,17 @@ function field(heading: string, column: Column | undefined, own: boolean, unit: 
   };
 }
 
-function resource(contract: TableContract, bytes: Uint8Array): unknown {
+function resource(
+  contract: TableContract,
+  bytes: Uint8Array,
+  units: Readonly<Record<string, string>>,
+): unknown {
   const decoded = decodeText(bytes);
   if (!decoded.ok) return null;
   const split = splitTable(decoded.text);
   const head = split.rows[0];
   if (head === undefined) return null;
-  const header = matchHeader({ contract, cells: head.cells, row: head.row, units: {} });
+  const header = matchHeader({ contract, cells: head.cells, row: head.row, units });
   const fields = head.cells.slice(0, header.width).map((cell, place) => {
     const matched = header.columns.find((one) => one.place === place);
     return field(
@@ -84,7 +90,9 @@ export function makeDescriptor(
 ): string {
   const resources = TABLES.flatMap((contract) => {
     const bytes = files.get(contract.file);
-    const made = bytes === undefined ? null : resource(contract, bytes);
+    const made = bytes === undefined
+      ? null
+      : resource(contract, bytes, options.units?.(contract.file) ?? {});
     return made === null ? [] : [made];
   });
   const descriptor = {

@@ -13,7 +13,8 @@ import { type Session } from "../base/session.ts";
 import { TABLES } from "../base/tables.ts";
 import { filesRead, noteRead } from "./files-read.ts";
 import { findRoot } from "./find-root.ts";
-import { DESCRIPTOR, readSession } from "./read-session.ts";
+import { DESCRIPTOR } from "./read-descriptor.ts";
+import { readSession } from "./read-session.ts";
 
 export { filesRead };
 
@@ -36,10 +37,7 @@ export function sessionFolder(nameOrPath: string): string {
   }
   const path = resolve(nameOrPath);
   if (nameOrPath !== "" && isFolder(path)) return path;
-  const data = root === null ? null : join(root, "data");
-  const there = data === null || !isFolder(data)
-    ? []
-    : readdirSync(data).filter((one) => isFolder(join(data, one))).sort();
+  const there = sessionNames();
   const meant = didYouMean(basename(nameOrPath), there);
   const help = meant !== null
     ? ` Did you mean ${printable(meant)}?`
@@ -49,6 +47,21 @@ export function sessionFolder(nameOrPath: string): string {
   throw new DataError(
     `Cannot open the session "${printable(nameOrPath)}": there is no such folder.${help}`,
   );
+}
+
+/** Names of all session folders under `data/` of the project. */
+export function sessionNames(): readonly string[] {
+  const root = findRoot();
+  const data = root === null ? null : join(root, "data");
+  if (data === null || !isFolder(data)) return [];
+  return readdirSync(data)
+    .filter((one) => !one.startsWith(".") && isFolder(join(data, one)))
+    .filter((one) =>
+      readdirSync(join(data, one)).some((file) =>
+        file === DESCRIPTOR || TABLES.some((two) => two.file === file.toLowerCase())
+      )
+    )
+    .sort();
 }
 
 /**

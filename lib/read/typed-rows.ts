@@ -7,7 +7,8 @@ import { type Finding, finding } from "../base/finding.ts";
 import { printable } from "../base/printable.ts";
 import { type Row } from "../base/session.ts";
 import { type TableContract } from "../base/tables.ts";
-import { type ReadRow, type ReadTable } from "./read-table.ts";
+import { type ReadRow } from "./read-rows.ts";
+import { type ReadTable } from "./read-table.ts";
 
 /** `launch_speed` as `launchSpeed`. */
 export function camelCase(name: string): string {

@@ -4,8 +4,8 @@ import type { Session } from "lakeproof/base/session.ts";
 
 export const DESIGNS_CSV =
   `design,span,area,wet_volume,thickness_ratio,section,largest_lift_coefficient,note
-alder,0.98,0.1175,4.25,0.13,cambered,1.15,
-birch,1.05,0.1205,4.5,0.12,cambered,1.2,"longer, thinner"
+alder,1.2,0.177,4.25,0.13,cambered,1.15,
+birch,1.25,0.1965,4.5,0.12,cambered,1.2,"longer, thinner"
 `;
 
 export const GLIDES_CSV =

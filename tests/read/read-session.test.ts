@@ -11,8 +11,8 @@ describe("a session read from its files", () => {
     expect(session.designs[0]).toMatchObject({
       design: "alder",
       row: 2,
-      span: 0.98,
-      area: 0.1175,
+      span: 1.2,
+      area: 0.177,
       wetVolume: 0.00425,
       section: "cambered",
       strutChord: null,
@@ -88,8 +88,8 @@ describe("a session read from its files", () => {
         schema: { fields: [{ name: "span", type: "number", unit: "cm" }] },
       }],
     });
-    const designs = DESIGNS_CSV.replace("0.98", "98").replace("1.05", "105");
+    const designs = DESIGNS_CSV.replace("1.2,", "120,").replace("1.25,", "125,");
     const session = sessionWith({ "datapackage.json": descriptor, "designs.csv": designs });
-    expect(session.designs.map((one) => one.span)).toEqual([0.98, 1.05]);
+    expect(session.designs.map((one) => one.span)).toEqual([1.2, 1.25]);
   });
 });

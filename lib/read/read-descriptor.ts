@@ -1,0 +1,77 @@
+/**
+ * A folder's descriptor, with what is wrong with it, and the units that it states.
+ *
+ * @module
+ */
+import { CONTRACT } from "../base/answers.ts";
+import { type Finding, finding } from "../base/finding.ts";
+import { printable } from "../base/printable.ts";
+import { type Descriptor, parseDescriptor } from "./descriptor-schema.ts";
+
+/** Name of the descriptor in a session folder. */
+export const DESCRIPTOR = "datapackage.json";
+
+const note = (code: string, file: string | null, what: string, wanted: string | null = null) =>
+  finding({ severity: "note", code, file, what, wanted });
+
+const fault = (code: string, file: string | null, what: string, wanted: string | null = null) =>
+  finding({ severity: "error", code, file, what, wanted });
+
+/** The folder's descriptor, if it has one that holds; what is wrong with it goes to `findings`. */
+export function readDescriptor(
+  files: ReadonlyMap<string, Uint8Array>,
+  findings: Finding[],
+): Descriptor | null {
+  const bytes = files.get(DESCRIPTOR);
+  if (bytes === undefined) {
+    findings.push(note(
+      "no-descriptor",
+      DESCRIPTOR,
+      "The folder has no descriptor; tables are read by their headers alone.",
+    ));
+    return null;
+  }
+  const parsed = parseDescriptor(new TextDecoder().decode(bytes));
+  if (!parsed.ok) {
+    findings.push(fault(
+      "bad-descriptor",
+      DESCRIPTOR,
+      `The descriptor can't be used: ${
+        printable(parsed.reason, 300)
+      }. Units that it names were not used.`,
+      "The file as it was written, or no such file: then name units in the headers.",
+    ));
+    return null;
+  }
+  const { descriptor } = parsed;
+  if ((descriptor.contract ?? CONTRACT) > CONTRACT) {
+    findings.push(fault(
+      "newer-contract",
+      DESCRIPTOR,
+      `The folder follows version ${descriptor.contract} of the session tables; this program knows version ${CONTRACT}.`,
+      "A newer version of this program.",
+    ));
+  }
+  const bare = descriptor.resources.filter((one) => one.schema === undefined);
+  if (bare.length > 0) {
+    findings.push(note(
+      "no-schema",
+      DESCRIPTOR,
+      `The descriptor names no columns for ${
+        printable(bare.map((one) => one.path ?? one.name).join(", "))
+      }; those tables are read by their headers alone.`,
+    ));
+  }
+  return descriptor;
+}
+
+/** Units that the descriptor states for one table, by column name. */
+export function statedUnits(descriptor: Descriptor | null, file: string): Record<string, string> {
+  const found = descriptor?.resources.find((one) => one.path?.replace(/^\.\//, "") === file);
+  const units: Record<string, string> = {};
+  for (const field of found?.schema?.fields ?? []) {
+    const name = field.name.replace(/\s*[[(].*$/, "").trim().toLowerCase().replace(/[\s-]+/g, "_");
+    if (field.unit !== undefined) units[name] = field.unit;
+  }
+  return units;
+}

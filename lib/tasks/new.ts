@@ -1,0 +1,34 @@
+/** `task new NAME`: a session folder with tables to fill in, and a notebook of one's own. */
+import { Command } from "commander";
+import { relative } from "node:path";
+import { DataError } from "../base/errors.ts";
+import { findRoot } from "../read/find-root.ts";
+import { EXIT, runTask } from "./exit-codes.ts";
+import { makeSession } from "./new-session.ts";
+
+const command = new Command("new")
+  .description("Makes a session folder under data/ with tables to fill in, and a notebook for it.")
+  .argument("<name>", "small letters, digits and hyphens, as lake-june")
+  .exitOverride();
+
+await runTask(() => {
+  command.parse(Deno.args, { from: "user" });
+  const root = findRoot();
+  if (root === null) {
+    throw new DataError("Cannot make a session: there is no deno.json here or above.");
+  }
+  const name = command.args[0]!;
+  const made = makeSession(root, name);
+  console.log([
+    `${
+      relative(Deno.cwd(), made.folder)
+    }/ holds the tables; GLOSSARY.md in there says what goes where.`,
+    `${relative(Deno.cwd(), made.notebook)} is the notebook.`,
+    "",
+    "Next: open designs.csv and glides.csv in a spreadsheet and write your own rows over the examples.",
+    `Then: deno task validate ${name}`,
+    `      deno task answer glide ${name}`,
+    "      deno task report",
+  ].join("\n"));
+  return EXIT.done;
+});
