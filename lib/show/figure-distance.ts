@@ -12,6 +12,7 @@ import { cutToWidth, type DrawingSize, figureRecord, pushApart, textWidth } from
 import { runMarks } from "./interval-marks.ts";
 import { listInWords, printable } from "./printable.ts";
 import { numberCell } from "./results-table.ts";
+import { settingText } from "./verdict-sentence.ts";
 
 /** A run as a point. */
 export interface DistancePoint {
@@ -155,7 +156,7 @@ function plotOf(series: readonly DistanceSeries[], launch: number | null, size: 
       ),
       ...(launch === null ? [] : [
         Plot.ruleX([launch], { stroke: INK, strokeWidth: 1.5 }),
-        Plot.text([`same launch, ${formatNumber(launch, 2)}${NO_BREAK_SPACE}m/s`], {
+        Plot.text([`same launch, ${settingText(launch)}${NO_BREAK_SPACE}m/s`], {
           x: launch,
           frameAnchor: "top",
           lineAnchor: "bottom",

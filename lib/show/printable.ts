@@ -6,26 +6,25 @@
  *
  * @module
  */
+import { printable as printableLine } from "../base/printable.ts";
 
-// C0 and C1 controls, line and paragraph separators, zero-width and bidirectional marks, the byte order mark, and
-// surrogates without a partner (which no file may hold).
-const UNPRINTABLE =
-  // deno-lint-ignore no-control-regex
-  /[\u0000-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+/** What XML forbids beside the controls, and a direction mark more. */
+const NOT_IN_XML = /[\u061c\ufffe\uffff]/g;
 
 /**
- * One line of text without unprintable characters; line breaks and tabs become spaces.
+ * One line of text of any length without unprintable characters, which become a visible "?"; line breaks and tabs become
+ * spaces.
  *
  * @param text anything read from a file
  * @returns text that is safe on a terminal and in XML
  * @example
  * ```ts
  * import { printable } from "lakeproof/show/printable.ts";
- * if (printable("al\u001b[31mder\n") !== "al[31mder") throw new Error("control character left");
+ * if (printable("al\u001b[31mder\n") !== "al?[31mder") throw new Error("control character left");
  * ```
  */
 export function printable(text: string): string {
-  return text.replace(/[\t\r\n]+/g, " ").replace(UNPRINTABLE, "").trim();
+  return printableLine(text.replace(NOT_IN_XML, "?"), Infinity).trim();
 }
 
 /** Text inside HTML or XML, attribute values included. */

@@ -4,13 +4,15 @@
  * @module
  */
 import type { GlideAnswer, GlideComparison } from "../base/answers.ts";
-import { formatInterval, formatNumber, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { formatNumber, NO_BREAK_SPACE } from "../base/rounding.ts";
 import type { GlideEvidence, RunEvidence } from "../decide/glide-evidence.ts";
 import { listInWords, printable } from "./printable.ts";
-import { headlineOf } from "./verdict-sentence.ts";
 
 /** Runs named one by one; more than that stand in the table of runs. */
 const MOST_NAMED = 4;
+
+/** What the answer says of runs of designs that nobody asked about. */
+const NOT_COMPARED = "not compared";
 
 function count(number: number, noun: string): string {
   return `${number} ${noun}${number === 1 ? "" : "s"}`;
@@ -20,12 +22,8 @@ function allRuns(evidence: GlideEvidence): RunEvidence[] {
   return evidence.designs.flatMap((one) => one.runs);
 }
 
-function withFullStop(text: string): string {
-  return /[.!?]$/.test(text) ? text : `${text}.`;
-}
-
-function leftOut(evidence: GlideEvidence): string {
-  const out = allRuns(evidence).filter((run) => !run.used);
+function leftOut(answer: GlideAnswer): string {
+  const out = answer.runs.filter((run) => !run.used && run.reason !== NOT_COMPARED);
   if (out.length === 0) return "No run was left out.";
   const named = out.slice(0, MOST_NAMED).map((run) => {
     const reason = run.reason === null ? "" : ` (${printable(run.reason).replace(/\.$/, "")})`;
@@ -57,7 +55,10 @@ export function blocksOf(evidence: GlideEvidence): number {
  */
 export function fragileSentence(comparison: GlideComparison): string {
   const { verdict } = comparison;
-  if (verdict === "refused") return "";
+  const { ratio } = comparison;
+  if (verdict === "refused" || ratio === null || (ratio.low === null && ratio.high === null)) {
+    return "";
+  }
   if (!comparison.fragile) return "The verdict stays if any one run is left out.";
   const named = comparison.restsOn.slice(0, MOST_NAMED).map((run) => printable(run));
   const more = comparison.restsOn.length - named.length;
@@ -79,7 +80,7 @@ export function fragileSentence(comparison: GlideComparison): string {
  * @returns one paragraph
  */
 export function restsSentences(evidence: GlideEvidence): string {
-  const used = evidence.designs.map((one) =>
+  const used = evidence.answer.designs.map((one) =>
     `${count(one.runsUsed, "run")} of ${printable(one.design)}`
   );
   const blocks = blocksOf(evidence);
@@ -97,37 +98,23 @@ export function restsSentences(evidence: GlideEvidence): string {
     used.length === 0
       ? "There is no run to rest on."
       : `Rests on ${listInWords(used)}${where}${launches(evidence)}.`,
-    leftOut(evidence),
+    leftOut(evidence.answer),
     ...fragile,
     "It speaks of glide at launches and loads like these, and of nothing else: not of strength, " +
     "not of balance, not of how a foil lets go.",
   ].filter((one) => one !== "").join(" ");
 }
 
+/** Codes of the findings that hold a flagged run together with the answer without it. */
+const ODD_RUNS = ["odd-run", "odd-runs-together"];
+
 /**
- * Sentences on runs that stand out but count, with the answer that leaving them out would give.
+ * Sentences on runs that stand out but count, each with the answer that leaving it out would give.
  *
  * @param evidence whole
- * @param without the answer with these runs left out, where it was worked out
+ * @returns what the findings say; none where no run stands out
  */
-export function flagSentences(evidence: GlideEvidence, without: GlideAnswer | null): string[] {
-  const flagged = allRuns(evidence).filter((run) => run.used && run.flag !== null);
-  if (flagged.length === 0) return [];
-  const sentences = flagged.map((run) =>
-    `Run ${printable(run.run)} of ${printable(run.design)} stands out: ` +
-    withFullStop(printable(run.flag!))
-  );
-  const counted = flagged.length === 1 ? "It counts" : "They count";
-  sentences.push(`${counted} in the verdict, since nobody may drop a run for its result alone.`);
-  for (const one of without?.comparisons ?? []) {
-    const numbers = one.ratio === null
-      ? ""
-      : ` Ratio ${formatQuantity(one.ratio, { apartFrom: 1 })}, interval ` +
-        `${formatInterval(one.ratio, { apartFrom: 1 })}.`;
-    sentences.push(
-      `Without ${flagged.length === 1 ? "it" : "them"} the answer would read: ` +
-        `${headlineOf(one)}${numbers}`,
-    );
-  }
-  return sentences;
+export function flagSentences(evidence: GlideEvidence): string[] {
+  return evidence.answer.findings.filter((one) => ODD_RUNS.includes(one.code))
+    .map((one) => printable(one.what));
 }

@@ -6,7 +6,14 @@
 import type { DesignGlide, GlideComparison, Verdict } from "../base/answers.ts";
 import type { Quantity } from "../base/quantity.ts";
 import type { TableCell, TableRecord } from "../base/records.ts";
-import { decimalsOf, formatNumber, formatProbability } from "../base/rounding.ts";
+import {
+  decimalsOf,
+  formatInterval,
+  formatNumber,
+  formatProbability,
+  formatQuantity,
+  type RoundingOptions,
+} from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { printable } from "./printable.ts";
 import { launchInWords } from "./verdict-sentence.ts";
@@ -112,5 +119,46 @@ export function resultsTable(evidence: GlideEvidence, name = "results"): TableRe
         baseline,
       )
     ),
+  };
+}
+
+/** Value with interval in one cell: "1.18 (1.04 to 1.34)". */
+function withInterval(q: Quantity | null, options: RoundingOptions = {}): TableCell {
+  if (q === null) return empty;
+  const value = formatQuantity(q, { ...options, unit: false });
+  const known = q.low !== null || q.high !== null;
+  const interval = known ? ` (${formatInterval(q, { ...options, unit: false })})` : "";
+  return { text: value + interval, number: q.value, mark: null };
+}
+
+/**
+ * The same in few columns, for a terminal.
+ *
+ * @param evidence whole
+ * @param name names the files; "results" unless said otherwise
+ */
+export function shortResultsTable(evidence: GlideEvidence, name = "results"): TableRecord {
+  const whole = resultsTable(evidence, name);
+  const { answer } = evidence;
+  const right = (label: string, unit: string) => ({ label, unit, align: "right" as const });
+  return {
+    ...whole,
+    columns: [
+      ...whole.columns.slice(0, 2),
+      right("ratio", ""),
+      right("distance", "m"),
+      right("glide ratio", ""),
+      right("runs", ""),
+    ],
+    rows: answer.designs.map((one, at) => {
+      const comparison = answer.comparisons.find((each) => each.candidate === one.design);
+      return [
+        ...whole.rows[at]!.slice(0, 2),
+        withInterval(comparison?.ratio ?? null, { apartFrom: 1 }),
+        withInterval(one.distance),
+        valueCell(one.glideRatio),
+        numberCell(one.runsUsed, 0),
+      ];
+    }),
   };
 }

@@ -4,10 +4,11 @@
  * @module
  */
 import type { TableCell, TableRecord } from "../base/records.ts";
-import { decimalsOf, formatNumber } from "../base/rounding.ts";
+import { decimalsOf } from "../base/rounding.ts";
 import type { GlideEvidence, RunEvidence } from "../decide/glide-evidence.ts";
 import { printable } from "./printable.ts";
 import { numberCell, textCell } from "./results-table.ts";
+import { settingText } from "./verdict-sentence.ts";
 
 function remark(run: RunEvidence): string {
   const reasons = [run.used ? "" : `left out: ${run.reason ?? "no reason given"}`, run.flag ?? ""];
@@ -44,7 +45,7 @@ function row(run: RunEvidence, place: number, sessions: number): TableCell[] {
  */
 export function runsTable(evidence: GlideEvidence, name = "runs"): TableRecord {
   const { launch, sessions } = evidence.answer;
-  const moved = launch === null ? "the common launch" : `${formatNumber(launch.speed, 2)}\u00a0m/s`;
+  const moved = launch === null ? "the common launch" : `${settingText(launch.speed)}\u00a0m/s`;
   const right = (label: string, unit: string) => ({ label, unit, align: "right" as const });
   const left = (label: string) => ({ label, unit: "", align: "left" as const });
   return {

@@ -24,8 +24,6 @@ export interface VerdictRecordOptions {
   readonly name?: string;
   /** Software that made the answer, by name. */
   readonly versions?: Readonly<Record<string, string>>;
-  /** The answer with the flagged runs left out, to stand beside the one that counts them. */
-  readonly withoutFlagged?: GlideAnswer | null;
   /** Ratio that the count of further runs aims at. */
   readonly smallestRatio?: number;
 }
@@ -75,6 +73,12 @@ function refusals(answer: GlideAnswer): string[] {
     .map((one) => printable([one.what, one.wanted].filter((part) => part !== null).join(" ")));
 }
 
+/** What holds of all candidates at once. */
+function jointSentences(answer: GlideAnswer): string[] {
+  return answer.findings.filter((one) => one.code === "joint-statement")
+    .map((one) => printable(one.what));
+}
+
 function detailsOf(
   one: GlideComparison,
   leads: boolean,
@@ -103,7 +107,7 @@ function detailsOf(
  * The record of a glide verdict.
  *
  * @param evidence from the comparison
- * @param options name, versions, the answer without flagged runs
+ * @param options name, versions, smallest ratio of interest
  * @returns plain data; show it with `show`
  */
 export function verdictRecord(
@@ -130,7 +134,8 @@ export function verdictRecord(
     details: [
       ...answer.comparisons.flatMap((one) => detailsOf(one, one === leading, evidence, options)),
       ...(verdict === "refused" ? refusals(answer) : []),
-      ...flagSentences(evidence, options.withoutFlagged ?? null),
+      ...flagSentences(evidence),
+      ...jointSentences(answer),
     ],
     rests: restsSentences(evidence),
     strip: ratio === null || ratio.low === null || ratio.high === null

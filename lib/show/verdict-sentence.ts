@@ -50,13 +50,14 @@ export function headlineOf(
 
 /** "4.1 m/s, 0.18 m of height to lose, 84 kg": without these three a ratio means little. */
 export function launchInWords(launch: CommonLaunch): string {
-  const speed = `${formatNumber(launch.speed, digits(launch.speed))}${S}m/s`;
+  const speed = `${settingText(launch.speed)}${S}m/s`;
   const drop = `${formatNumber(launch.drop, 2)}${S}m of height to lose`;
   return `${speed}, ${drop}, ${formatNumber(launch.mass, 0)}${S}kg`;
 }
 
-function digits(value: number): number {
-  return Number(value.toFixed(1)) === Number(value.toFixed(2)) ? 1 : 2;
+/** A setting such as 4.1 or 4.15, with one or two decimals as it needs. */
+export function settingText(value: number): string {
+  return formatNumber(value, Number(value.toFixed(1)) === Number(value.toFixed(2)) ? 1 : 2);
 }
 
 /**
@@ -73,8 +74,9 @@ export function ratioSentences(comparison: GlideComparison, launch: CommonLaunch
   const other = printable(comparison.candidate);
   const apart = { apartFrom: 1 };
   const level = formatPercent(ratio.level);
-  const ends = ratio.low === null && ratio.high === null
-    ? "with one run a side there is no interval"
+  const known = ratio.low !== null || ratio.high !== null;
+  const ends = !known
+    ? "so few runs tell nothing of how sure that is"
     : `the ${level} interval runs from ${formatInterval(ratio, apart)}`;
   const joint = comparison.family === "joint" ? " (it holds for all designs at once)" : "";
   const end = comparison.end === "own"
@@ -89,7 +91,7 @@ export function ratioSentences(comparison: GlideComparison, launch: CommonLaunch
     const name = verdict === "candidate-better" ? other : base;
     sentences.push(`The probability that ${name} is the better glider is ${inWords(ahead)}.`);
   }
-  if (verdict === "cannot-tell-yet") {
+  if (verdict === "cannot-tell-yet" && known) {
     sentences.push(`Equal is inside the interval.${leaning(comparison)}`);
   }
   return sentences;

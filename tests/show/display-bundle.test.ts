@@ -118,9 +118,9 @@ describe("plain text", () => {
     expect(lines).toEqual(["word ".repeat(17).trim(), "12\u00a0m end"]);
   });
 
-  it("drops escape sequences, direction marks and line breaks from names", () => {
-    expect(printable("a\u001b[31mb\u202ec\r\nd\u0007")).toBe("a[31mbc d");
-    expect(printable("\ud800x")).toBe("x");
+  it("makes escape sequences and direction marks visible, and breaks no line", () => {
+    expect(printable("a\u001b[31mb\u202ec\r\nd\u0007")).toBe("a?[31mb?c d?");
+    expect(printable("\ud800x\uffff")).toBe("?x?");
     expect(printable("🙂 ok")).toBe("🙂 ok");
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import fc from "fast-check";
 import type { GlideComparison, Verdict } from "lakeproof/base/answers.ts";
+import { finding } from "lakeproof/base/finding.ts";
 import { glideAnswerObject } from "lakeproof/show/answer-json.ts";
 import { leadingComparison, verdictRecord } from "lakeproof/show/verdict-record.ts";
 import { moreRunsSentences } from "lakeproof/show/verdict-sentence.ts";
@@ -94,20 +95,33 @@ describe("the verdict in words", () => {
     expect(said(record)).not.toMatch(/times the distance|probability/);
   });
 
-  it("names runs left out with their reason, and runs that stand out with the answer without", () => {
+  it("names runs left out with their reason", () => {
     const out = withRun(inventedEvidence(), "alder", 2, {
       used: false,
       reason: "fell off the dock",
     });
     expect(said(verdictRecord(out))).toContain("Left out: run 5 of alder (fell off the dock).");
     expect(said(verdictRecord(out))).toContain("Rests on 6 runs of alder and 7 runs of birch");
-    const flagged = withRun(inventedEvidence(), "birch", 1, { flag: "looks pumped" });
-    const text = said(
-      verdictRecord(flagged, { withoutFlagged: inventedCannotTell().answer }),
-    );
-    expect(text).toContain("Run 4 of birch stands out: looks pumped.");
-    expect(text).toContain("Without it the answer would read: Cannot tell yet");
-    expect(text).toContain("Ratio 1.23, interval 0.99 to 1.51.");
+  });
+
+  it("says which run stands out, and the answer without it", () => {
+    const whole = inventedEvidence();
+    const what = "Run 4 of birch: looks pumped. It is kept. Without it 1.12 (0.97 to 1.29).";
+    const odd = finding({ severity: "warning", code: "odd-run", what });
+    const flagged = { ...whole, answer: { ...whole.answer, findings: [odd] } };
+    expect(said(verdictRecord(flagged))).toContain(what);
+  });
+
+  it("gives no interval and no lean where so few runs allow none", () => {
+    const ratio = { ...COMPARISON.ratio!, standardUncertainty: null, low: null, high: null };
+    const text = said(verdictRecord(inventedEvidence({
+      verdict: "cannot-tell-yet",
+      ratio,
+      probabilityCandidateBetter: null,
+      moreRuns: null,
+    })));
+    expect(text).toContain("so few runs tell nothing of how sure that is");
+    expect(text).not.toMatch(/the 95 % interval runs|Equal is inside|lean|verdict stays/);
   });
 
   it("says when a single run decides", () => {
@@ -168,7 +182,7 @@ describe("the verdict in words", () => {
 
   it("keeps a hostile name as text without control characters", () => {
     const whole = inventedEvidence({ candidate: "<script>\u001b[31m" });
-    expect(said(verdictRecord(whole))).toContain("<script>[31m glides further than alder.");
+    expect(said(verdictRecord(whole))).toContain("<script>?[31m glides further than alder.");
   });
 });
 

@@ -240,7 +240,26 @@ export function withRun(
         .length,
     }
   );
-  return { ...evidence, designs: changed };
+  return {
+    ...evidence,
+    answer: {
+      ...evidence.answer,
+      designs: evidence.answer.designs.map((one) => ({
+        ...one,
+        runsUsed: changed.find((each) => each.design === one.design)?.runsUsed ?? 0,
+      })),
+      runs: changed.flatMap((one) =>
+        one.runs.map(({ run, design, used, reason, flag, glideRatio }) => ({
+          run,
+          design,
+          used,
+          reason: reason ?? flag,
+          glideRatio,
+        }))
+      ),
+    },
+    designs: changed,
+  };
 }
 
 /** Four runs of each: too few to tell. */
