@@ -10,3 +10,35 @@ export * from "./base/quantity.ts";
 export * from "./base/records.ts";
 export * from "./base/session.ts";
 export * from "./base/tables.ts";
+export { formatInterval, formatPlusMinus, formatQuantity } from "./base/rounding.ts";
+
+export { columnUncertainty } from "./check/column-uncertainty.ts";
+
+export { compareGlides, type GlideOptions } from "./decide/compare-glides.ts";
+export type * from "./decide/glide-evidence.ts";
+export { runPublishedChecks } from "./decide/published-checks.ts";
+
+export { type DragLaw, leastDragSpeed } from "./model/drag-law.ts";
+export { timedSpeedUncertainty } from "./model/timed-speed.ts";
+
+export { demoTruth, trueRatioAt } from "./read/demo-truth.ts";
+export { filesRead, openSession } from "./read/open-session.ts";
+export { readPublishedValues } from "./read/published-values.ts";
+export { readSharedTable } from "./read/shared-table.ts";
+
+export { courseFigure } from "./show/figure-course.ts";
+export { figureDecomposition } from "./show/figure-decomposition.ts";
+export { figureDistance } from "./show/figure-distance.ts";
+export { figureGlideRatio } from "./show/figure-glide-ratio.ts";
+export { figureRatios } from "./show/figure-ratios.ts";
+export { fitTable } from "./show/fit-table.ts";
+export { glossaryTable } from "./show/glossary-table.ts";
+export { naiveTable } from "./show/naive-table.ts";
+export { publishedTable } from "./show/published-table.ts";
+export { resultsTable } from "./show/results-table.ts";
+export { runsTable } from "./show/runs-table.ts";
+export { show } from "./show/show.ts";
+export { timedSpeedTable } from "./show/timed-speed-table.ts";
+export { truthTable } from "./show/truth-table.ts";
+export { usualUncertaintyTable } from "./show/usual-uncertainty-table.ts";
+export { verdictRecord } from "./show/verdict-record.ts";
