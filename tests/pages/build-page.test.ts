@@ -16,6 +16,7 @@ import {
   SAMPLE_STAMP,
   SAMPLE_TABLE,
 } from "./sample-notebook.ts";
+import { WHOLE } from "./whole-notebook.ts";
 
 const pages = [
   { slug: "00-first", title: "The <first> page" },
@@ -50,6 +51,12 @@ describe("a page", () => {
   it("is valid HTML by the recommended and accessibility rules of html-validate", async () => {
     expect(await messages((await sample).html)).toEqual([]);
     expect(await messages(await buildIndex([(await sample).card]))).toEqual([]);
+  });
+
+  it("is valid with everything on it that the library can show, and stays under 400 kB", async () => {
+    const { html } = await build(WHOLE);
+    expect(await messages(html)).toEqual([]);
+    expect(new TextEncoder().encode(html).length).toBeLessThan(400_000);
   });
 
   it("asks nobody for anything: every address that a browser loads by itself is a data address", async () => {

@@ -1,6 +1,9 @@
 /**
  * How pages look on paper and where the reader has forced colours.
  *
+ * Paper holds what is unfolded on the screen: code and the numbers of figures print when the reader has opened them, so
+ * that a field guide stays as short as it was written.
+ *
  * @module
  */
 
@@ -29,8 +32,13 @@ figure .narrow[hidden],figure.breakout .narrow[hidden]{display:none}
 figure.table{break-inside:auto}
 .scroll{overflow:visible}
 table{font-size:.9em}
+figure.table.long,details.numbers.long .scroll{margin-right:0}
+.long table{font-size:.78em}
+.long th,.long td{padding-block:.3rem;padding-inline:.4rem}
+figure.table figcaption,details.numbers p{max-width:none}
 thead{display:table-header-group}
-details::details-content{content-visibility:visible;block-size:auto;display:block}
+details:not([open]){display:none}
+summary{list-style:none}
 details.code pre{margin-right:0}
 pre{border:1px solid var(--rule);background:none}
 p,li{orphans:3;widows:3}

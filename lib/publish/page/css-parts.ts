@@ -17,13 +17,13 @@ export const PARTS_CSS = `
 .theme label:has(:focus-visible){outline:3px solid var(--link);outline-offset:2px}
 .theme label:hover{color:var(--ink);text-decoration:underline}
 .box{margin:1.6em 0;padding:1rem 1.1rem;border:1px solid var(--edge);border-left-width:6px;border-radius:4px;background:var(--tint);break-inside:avoid}
+.box p{margin-bottom:.65em}
 .box>:first-child{margin-top:0}
 .box>:last-child{margin-bottom:0}
 .answer h2,.answer h3{font-size:1rem;font-weight:400;color:var(--ink-soft);margin:0 0 .4em}
 .answer .verdict{font-size:1.35em;font-weight:600;line-height:1.3;margin-bottom:.55em;text-wrap:balance}
 .answer[data-verdict="cannot-tell-yet"],.answer[data-verdict="refused"]{border-style:dashed;border-color:var(--ink-soft);background:none}
 .answer .rests,.answer .downloads{font-size:.9rem;line-height:1.45;color:var(--ink-soft)}
-.answer .downloads{margin-top:-.4em}
 div.strip{margin:0 0 1em}
 .strip svg{display:block;max-width:100%;height:auto;overflow:visible}
 svg.mark{width:.85em;height:.85em;vertical-align:-.08em;overflow:visible;color:var(--ink-soft)}
@@ -38,7 +38,8 @@ figure.breakout{width:min(100cqi,42.5rem);margin-inline:calc((100% - min(100cqi,
 @container (max-width:42rem){figure.breakout .wide{display:none}figure.breakout .narrow[hidden]{display:block}figure.breakout{width:auto;margin-inline:0}}
 figcaption{font-size:.9rem;line-height:1.45;color:var(--ink-soft);margin-top:.5rem}
 figcaption b{color:var(--ink)}
-figure.table figcaption{margin:0 0 .5rem}
+figure.table figcaption{margin:0 0 .5rem;max-width:var(--measure)}
+figure.table.long,details.numbers.long .scroll{margin-right:min(0px,max(-16.5rem,(31.5rem - 100cqi)/2))}
 .downloads{white-space:normal}
 .scroll{overflow-x:auto;margin-bottom:1em}
 table{border-collapse:collapse;font-size:.94em;line-height:1.35;font-variant-numeric:tabular-nums lining-nums;min-width:100%}
@@ -46,16 +47,20 @@ th,td{padding:.4rem .75rem;text-align:left;vertical-align:baseline;border-bottom
 th:first-child,td:first-child{padding-left:0}
 th:last-child,td:last-child{padding-right:0}
 thead th{font-weight:600;border-bottom:2px solid var(--edge);vertical-align:bottom}
-thead .unit{font-weight:400}
+thead .unit{font-weight:400;white-space:nowrap}
 tbody th{font-weight:400}
-th:has(.mark){white-space:nowrap}
+th:has(.mark),td:has(.mark){white-space:nowrap}
 .number{text-align:right}
 tr{break-inside:avoid}
+.long table{font-size:.86em}
+.long th,.long td{padding-inline:.5rem}
+.long th:first-child,.long td:first-child{padding-left:0}
+.long th:last-child,.long td:last-child{padding-right:0}
 details{margin:0 0 1em}
-details.code+details.code{margin-top:-.6em}
+details+details{margin-top:-.6em}
 summary{display:list-item;font-size:.9rem;line-height:1.45;color:var(--ink-soft);cursor:pointer;padding:.15rem 0}
 summary:hover{color:var(--ink);text-decoration:underline}
-details.numbers p{font-size:.9rem;line-height:1.45;color:var(--ink-soft);margin:.4rem 0 .5rem}
+details.numbers p{max-width:var(--measure);font-size:.9rem;line-height:1.45;color:var(--ink-soft);margin:.4rem 0 .5rem}
 figure+details.numbers,figure+details.code{margin-top:-1.3em}
 details.code pre{margin:.4rem min(0px,max(-16.5rem,(31.5rem - 100cqi)/2)) 0 0}
 ul.findings{list-style:none;padding:0}

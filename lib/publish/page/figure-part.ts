@@ -7,7 +7,7 @@ import type { FigureRecord } from "../../base/records.ts";
 import { proseHtml } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
 import { safeSvg, withOwnIds } from "./safe-svg.ts";
-import { tableDownloads, tableElement } from "./table-part.ts";
+import { isLong, tableDownloads, tableElement } from "./table-part.ts";
 
 function drawing(svg: string, prefix: string): string {
   return withOwnIds(svg, prefix)
@@ -46,7 +46,9 @@ export function figurePart(record: FigureRecord, state: PageState): string {
   if (record.table === null) return figure.join("\n");
   return [
     ...figure,
-    `<details class="numbers" id="${id}-numbers"><summary>The numbers of Figure&nbsp;${n}</summary>`,
+    `<details class="numbers${
+      isLong(record.table) ? " long" : ""
+    }" id="${id}-numbers"><summary>The numbers of Figure&nbsp;${n}</summary>`,
     `<p id="${id}-numbers-caption">${proseHtml(record.table.caption)} ` +
     `${tableDownloads(record.table, state)}</p>`,
     `<section class="scroll" tabindex="0" aria-labelledby="${id}-numbers-caption">`,

@@ -35,6 +35,24 @@ export function tableElement(table: TableRecord, labelledBy: string): string {
     `<tbody>\n${rows.join("\n")}\n</tbody>\n</table>`;
 }
 
+/** Letters that a row may hold before the table reaches past the column of text, where there is room. */
+const LETTERS = 64;
+
+/**
+ * Whether a table wants more room than the column of text.
+ *
+ * @param table any table
+ * @returns true when its columns, each as wide as its longest cell up to 30 letters, would not fit
+ */
+export function isLong(table: TableRecord): boolean {
+  const widths = table.columns.map((column, n) => {
+    const words = column.label.split(" ").map((word) => word.length);
+    const cells = table.rows.map((row) => Math.min(30, row[n]?.text.length ?? 0));
+    return 3 + Math.max(...words, ...cells);
+  });
+  return widths.reduce((sum, width) => sum + width, 0) > LETTERS;
+}
+
 /** Writes both forms of the table and gives the sentence that links to them. */
 export function tableDownloads(table: TableRecord, state: PageState): string {
   const path = state.path("tables", table.name);
@@ -56,7 +74,7 @@ export function tablePart(table: TableRecord, state: PageState): string {
   const id = `table-${n}`;
   const downloads = tableDownloads(table, state);
   return [
-    `<figure class="table" id="${id}">`,
+    `<figure class="table${isLong(table) ? " long" : ""}" id="${id}">`,
     `<figcaption id="${id}-caption"><b>Table&nbsp;${n}.</b> ${proseHtml(table.caption)} ` +
     `${downloads}</figcaption>`,
     `<section class="scroll" tabindex="0" aria-labelledby="${id}-caption">`,
