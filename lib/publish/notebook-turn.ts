@@ -1,0 +1,143 @@
+/**
+ * Runs one notebook, or takes its outputs from the cache where all that they rest on is as it was.
+ *
+ * @module
+ */
+import { DataError } from "../base/errors.ts";
+import {
+  codeInputs,
+  dataInputs,
+  type Inputs,
+  type ProjectState,
+  shortPath,
+  whatMoved,
+} from "./cache-key.ts";
+import type { Cache, KeptOutputs, KeptRun } from "./cache.ts";
+import type { NotebookFile } from "./notebook-file.ts";
+import { firstDifference, withOutputs } from "./notebook-outputs.ts";
+import { describeFailure, type NotebookRun, type RunDone } from "./notebook-run.ts";
+import { type Notebook, parseNotebook } from "./notebook.ts";
+import { treeState } from "./tree-state.ts";
+
+/** Runs a notebook in one fresh kernel. */
+export type Runner = (
+  notebook: Notebook,
+  options: {
+    readonly signal: AbortSignal;
+    readonly onCell: (place: number, count: number) => void;
+  },
+) => Promise<NotebookRun>;
+
+/** A notebook, what its outputs rest on now, and why they must be made anew. */
+export interface Turn {
+  readonly notebook: NotebookFile;
+  readonly parsed: Notebook;
+  readonly code: Inputs;
+  readonly packages: readonly string[];
+  readonly kept: KeptRun | null;
+  /** What moved since the kept run; empty when it may be reused. */
+  readonly why: readonly string[];
+}
+
+/** Name of the cache's record about a notebook's run. */
+export function runRecord(notebook: NotebookFile): string {
+  return `${notebook.slug}.run`;
+}
+
+/** Looks whether a notebook must run, and why. */
+export function planTurn(
+  notebook: NotebookFile,
+  project: ProjectState,
+  cache: Cache,
+  options: { readonly runner: string; readonly fresh: boolean },
+): Turn {
+  const parsed = parseNotebook(notebook.text, notebook.file);
+  const { inputs: code, packages } = codeInputs(parsed, project, options.runner);
+  const kept = cache.read<KeptRun>(runRecord(notebook));
+  const why = kept === null ? ["not run here before"] : options.fresh ? ["run afresh"] : [
+    ...whatMoved(kept.code, code),
+    ...whatMoved(kept.data, dataInputs(project.root, kept.filesRead)),
+  ];
+  return { notebook, parsed, code, packages, kept, why };
+}
+
+/** Fails when files of the project changed while a notebook ran. */
+function checkTree(root: string, file: string, before: Inputs): void {
+  const moved = whatMoved(before, treeState(root));
+  if (moved.length === 0) return;
+  throw new DataError(
+    `While ${file} ran, files of the project changed:\n    ${moved.join("\n    ")}\n` +
+      "A notebook reads and never writes. If you saved one of these yourself just now, run the report again.",
+  );
+}
+
+async function runOnce(turn: Turn, run: Runner, how: Parameters<Runner>[1]): Promise<RunDone> {
+  const done = await run(turn.parsed, how);
+  how.signal.throwIfAborted();
+  if (!done.ok) throw new DataError(describeFailure(turn.notebook.file, done));
+  return done;
+}
+
+/** How to run. */
+export interface TurnOptions {
+  readonly project: ProjectState;
+  readonly cache: Cache;
+  readonly run: Runner;
+  readonly signal: AbortSignal;
+  readonly onCell: (place: number, count: number) => void;
+  /** Run in two clean kernels and compare. */
+  readonly twice: boolean;
+}
+
+/**
+ * Runs a notebook, checks that it wrote nothing, and keeps what it gave.
+ *
+ * @returns the run as it is kept
+ * @throws DataError naming notebook, cell and line where it fails
+ */
+export async function takeTurn(turn: Turn, options: TurnOptions): Promise<KeptRun> {
+  const { project, cache, run, signal, onCell } = options;
+  const { file } = turn.notebook;
+  const before = treeState(project.root);
+  const done = await runOnce(turn, run, { signal, onCell });
+  const data = dataInputs(project.root, done.filesRead);
+  checkTree(project.root, file, before);
+  if (options.twice) {
+    const again = await runOnce(turn, run, { signal, onCell });
+    checkTree(project.root, file, before);
+    const difference = firstDifference(done.notebook, again.notebook);
+    if (difference !== null) {
+      throw new DataError(
+        `${file}, code cell ${difference.codeCell}: two runs in clean kernels gave different bytes:\n` +
+          `    ${difference.what}\nLook for a clock, unseeded chance, or an order that is not fixed.`,
+      );
+    }
+  }
+  const outputs: KeptOutputs = done.notebook.cells.flatMap((cell) =>
+    cell.cell_type === "code" ? [{ count: cell.execution_count, outputs: cell.outputs }] : []
+  );
+  const kept: KeptRun = {
+    code: turn.code,
+    data,
+    filesRead: done.filesRead,
+    packages: turn.packages,
+    outputs: cache.keep(new TextEncoder().encode(JSON.stringify(outputs))),
+  };
+  cache.write(runRecord(turn.notebook), kept);
+  return kept;
+}
+
+/** The notebook with a kept run's outputs; `null` when those are lost. */
+export function notebookAfter(turn: Turn, kept: KeptRun, cache: Cache): Notebook | null {
+  const bytes = cache.kept(kept.outputs);
+  if (bytes === null) return null;
+  return withOutputs(turn.parsed, JSON.parse(new TextDecoder().decode(bytes)) as KeptOutputs);
+}
+
+/** Files that a run read, with checksums, as a stamp names them. */
+export function dataRead(root: string, kept: KeptRun): { file: string; sha256: string }[] {
+  return kept.filesRead.map((path) => {
+    const file = shortPath(root, path);
+    return { file, sha256: kept.data[file]! };
+  });
+}

@@ -1,0 +1,72 @@
+/**
+ * Brings every notebook to the state in which it is published: outputs of a run that is still true, prose bound to them.
+ *
+ * @module
+ */
+import { join } from "node:path";
+import { DataError } from "../base/errors.ts";
+import { moduleInputs, type ProjectState } from "./cache-key.ts";
+import type { Cache, KeptPage, KeptRun } from "./cache.ts";
+import { sha256 } from "./checksum.ts";
+import type { Notebook } from "./notebook.ts";
+import { notebookAfter, takeTurn, type Turn } from "./notebook-turn.ts";
+import { pageRecord, type ReadyNotebook, readyNotebook } from "./page-turn.ts";
+import type { ReportRequest } from "./report-request.ts";
+
+/** A notebook that needs no word: run, prose and file are as they were published last. */
+function asPublished(turn: Turn, run: KeptRun, bound: string, cache: Cache): ReadyNotebook | null {
+  const page = cache.read<KeptPage>(pageRecord(turn.notebook));
+  if (page?.notebookFile !== turn.notebook.sha256 || page.bound !== bound) return null;
+  const { notebook: file } = turn;
+  return { file, run, bound, notebook: null, text: null, sha256: file.sha256, title: page.title };
+}
+
+/** Runs or reuses every notebook and binds its prose; gathers what is wrong with prose over all notebooks. */
+export async function readyNotebooks(
+  request: ReportRequest,
+  turns: readonly Turn[],
+  project: ProjectState,
+  cache: Cache,
+): Promise<{ ready: ReadyNotebook[]; ran: number }> {
+  const { progress, makers, signal } = request;
+  const ready: ReadyNotebook[] = [];
+  const faults: string[] = [];
+  // Prose was checked against these outputs by these modules.
+  const binder = JSON.stringify(
+    moduleInputs(project, { entries: [join(project.root, "lib", "publish", "prose-values.ts")] })
+      .inputs,
+  );
+  const boundBy = (run: KeptRun) => sha256(binder + run.outputs);
+  let ran = 0;
+  for (const [index, turn] of turns.entries()) {
+    signal.throwIfAborted();
+    const { file } = turn.notebook;
+    let run = turn.kept;
+    let after: Notebook | null = null;
+    if (run !== null && turn.why.length === 0) {
+      const same = asPublished(turn, run, boundBy(run), cache);
+      if (same !== null) {
+        ready.push(same);
+        continue;
+      }
+      after = notebookAfter(turn, run, cache);
+    }
+    if (after === null || run === null) {
+      const more = turn.why.length > 1 ? ` and ${turn.why.length - 1} more` : "";
+      progress.begin(file, index + 1, turns.length, `${turn.why[0] ?? "outputs lost"}${more}`);
+      const start = performance.now();
+      const onCell = progress.cell;
+      const how = { project, cache, run: await makers.run(), signal, onCell, twice: request.twice };
+      run = await takeTurn(turn, how);
+      progress.end(`ran in ${((performance.now() - start) / 1000).toFixed(1)} s`);
+      after = notebookAfter(turn, run, cache)!;
+      ran++;
+    }
+    const { bindProse, describeFaults } = await import("./prose-values.ts");
+    const bound = bindProse(after, { refill: request.refill });
+    if (bound.faults.length > 0) faults.push(describeFaults(file, bound.faults));
+    ready.push(readyNotebook(turn.notebook, run, boundBy(run), bound.notebook));
+  }
+  if (faults.length > 0) throw new DataError(faults.join("\n\n"));
+  return { ready, ran };
+}

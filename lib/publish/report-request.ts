@@ -1,0 +1,47 @@
+/**
+ * What is asked of a report, and what came of it.
+ *
+ * @module
+ */
+import type { Runner } from "./notebook-turn.ts";
+import type { PageBuilder } from "./page-turn.ts";
+import type { IndexCard } from "./page/page-types.ts";
+import type { Progress } from "./progress.ts";
+
+/** The costly parts, loaded only when there is something for them to do. */
+export interface Makers {
+  /** Absolute path of the module that runs notebooks, for the cache's keys. */
+  readonly runner: string;
+  /** Absolute path of the module that builds pages, for the cache's keys. */
+  readonly builder: string;
+  run(): Promise<Runner>;
+  build(): Promise<PageBuilder>;
+  buildIndex(): Promise<(cards: readonly IndexCard[]) => Promise<string>>;
+}
+
+/** What is asked of a report. */
+export interface ReportRequest {
+  /** Absolute path of the project's folder. */
+  readonly root: string;
+  /** Notebooks to look at; empty means all. Others stay as they were published last. */
+  readonly names: readonly string[];
+  readonly fresh: boolean;
+  readonly twice: boolean;
+  readonly refill: boolean;
+  readonly signal: AbortSignal;
+  readonly progress: Progress;
+  readonly makers: Makers;
+  /** False swaps folders even where links could be made. */
+  readonly links?: boolean;
+}
+
+/** What came of it. */
+export interface ReportDone {
+  /** Notebooks that were run. */
+  readonly ran: number;
+  readonly pages: number;
+  /** Whether `out/` was swapped for a new site. */
+  readonly swapped: boolean;
+  /** Notebook files that were written back. */
+  readonly written: readonly string[];
+}

@@ -1,0 +1,74 @@
+/** `task report`: runs the notebooks in the real Deno kernel and writes the site to `out/`. */
+import { Command, CommanderError } from "commander";
+import { DataError, UsageError } from "../base/errors.ts";
+import { siteMakers } from "../publish/site-makers.ts";
+import { explainReport, publishSite } from "../publish/publish-site.ts";
+import { terminalProgress } from "../publish/progress.ts";
+import { openProject } from "../publish/open-project.ts";
+
+interface Flags {
+  readonly fresh?: true;
+  readonly why?: true;
+  readonly twice?: true;
+  readonly refill?: true;
+}
+
+const command = new Command("report")
+  .description("Runs the notebooks and writes the site to out/. What is still true is reused.")
+  .argument("[notebook...]", "only these; the others stay as they were published last")
+  .option("--fresh", "run them even when nothing changed")
+  .option("--why", "run nothing: say which notebooks would run, and what moved")
+  .option("--twice", "run each in two clean kernels; stop at the first cell whose bytes differ")
+  .option("--refill", "put fresh numbers into the prose in place of stale ones")
+  .exitOverride();
+
+function why(root: string, names: readonly string[]): void {
+  for (const one of explainReport({ root, names, makers: siteMakers(root) })) {
+    const reason = one.why.length === 0 ? "nothing changed, reused" : one.why.join("\n    ");
+    console.log(`${one.file}: ${reason}`);
+  }
+}
+
+async function report(names: readonly string[], flags: Flags): Promise<void> {
+  const start = performance.now();
+  const project = await openProject((line) => console.error(line));
+  const { root } = project;
+  if (flags.why) return why(root, names);
+  const columns = Deno.stderr.isTerminal() ? Deno.consoleSize().columns : 80;
+  const encoder = new TextEncoder();
+  const progress = terminalProgress(
+    (text) => Deno.stderr.writeSync(encoder.encode(text)),
+    Deno.stderr.isTerminal(),
+    columns,
+  );
+  const done = await publishSite({
+    root,
+    names,
+    fresh: flags.fresh === true,
+    twice: flags.twice === true,
+    refill: flags.refill === true,
+    signal: project.signal,
+    progress,
+    makers: siteMakers(root),
+  });
+  const seconds = ((performance.now() - start) / 1000).toFixed(1);
+  const pages = done.pages === 1 ? "1 page" : `${done.pages} pages`;
+  const ran = done.ran === 0 ? "no notebook had to run" : `${done.ran} run anew`;
+  for (const file of done.written) console.log(`Outputs written into notebooks/${file}`);
+  console.log(`${pages}, ${ran}, ${seconds} s. Open out/index.html`);
+}
+
+try {
+  await command.parseAsync(Deno.args, { from: "user" });
+  await report(command.args, command.opts<Flags>());
+  Deno.exit(0);
+} catch (error) {
+  if (error instanceof CommanderError) Deno.exit(error.exitCode === 0 ? 0 : 2);
+  if (error instanceof UsageError) {
+    console.error(error.message);
+    Deno.exit(2);
+  }
+  console.error(error instanceof DataError ? error.message : error);
+  console.error("Nothing was published: out/ and the notebooks are as they were.");
+  Deno.exit(1);
+}
