@@ -60,7 +60,7 @@ export interface Cache {
   keep(bytes: Uint8Array): string;
   /** Bytes by checksum, or `null` when they are lost or damaged. */
   kept(checksum: string): Uint8Array | null;
-  /** Whether bytes are kept, without looking at them. */
+  /** Whether bytes are kept, and whole. */
   has(checksum: string): boolean;
   /** Forgets contents that nothing in `needed` refers to, and records of other names. */
   forget(needed: ReadonlySet<string>, names: ReadonlySet<string>): void;
@@ -100,13 +100,7 @@ export function openCache(folder: string): Cache {
       return checksum;
     },
     kept: bytesOf,
-    has(checksum) {
-      try {
-        return Deno.statSync(join(contents, checksum)).isFile;
-      } catch {
-        return false;
-      }
-    },
+    has: (checksum) => bytesOf(checksum) !== null,
     forget(needed, names) {
       for (const entry of [...Deno.readDirSync(contents)]) {
         if (!needed.has(entry.name)) Deno.removeSync(join(contents, entry.name));

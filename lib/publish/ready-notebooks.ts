@@ -17,6 +17,7 @@ import type { ReportRequest } from "./report-request.ts";
 function asPublished(turn: Turn, run: KeptRun, bound: string, cache: Cache): ReadyNotebook | null {
   const page = cache.read<KeptPage>(pageRecord(turn.notebook));
   if (page?.notebookFile !== turn.notebook.sha256 || page.bound !== bound) return null;
+  if (!cache.has(run.outputs)) return null;
   const { notebook: file } = turn;
   return { file, run, bound, notebook: null, text: null, sha256: file.sha256, title: page.title };
 }

@@ -18,10 +18,9 @@ export function siteMakers(root: string): Makers {
     builder: join(root, "lib", "publish", "page", "build-page.ts"),
     async run() {
       const { runNotebook } = await import("./run-notebook.ts");
-      return async (notebook, { signal, onCell }) =>
+      return async (notebook, { onCell }) =>
         await runNotebook(notebook, {
           cwd: root,
-          signal,
           onCell: (place, count) => onCell(place.codeCell, count),
         });
     },
