@@ -6,7 +6,7 @@
  *
  * @module
  */
-import { nearestWord } from "../base/nearest-word.ts";
+import { didYouMean } from "../base/did-you-mean.ts";
 
 /** Ways to write a value, put at the end of a path. */
 export const FORMS = ["@interval", "@plusMinus", "@percent", "@count"] as const;
@@ -37,7 +37,7 @@ function partsOf(path: string): string[] {
 }
 
 function failed(where: string, word: string, known: readonly string[], kind: string): Located {
-  const guess = nearestWord(word, known);
+  const guess = didYouMean(word, known);
   const list = known.length === 0
     ? `there is nothing in ${where}`
     : `${kind} in ${where}: ${known.join(", ")}`;

@@ -5,7 +5,7 @@
  */
 import { join } from "node:path";
 import { DataError, UsageError } from "../base/errors.ts";
-import { nearestWord } from "../base/nearest-word.ts";
+import { didYouMean } from "../base/did-you-mean.ts";
 import { sha256 } from "./checksum.ts";
 import type { Notebook } from "./notebook.ts";
 
@@ -89,7 +89,7 @@ export function selectNotebooks(
     const wanted = name.replace(/^.*[\\/]/, "").replace(/\.ipynb$/, "");
     const at = plain.indexOf(wanted);
     if (at >= 0) return all[at]!.file;
-    const guess = nearestWord(wanted, plain);
+    const guess = didYouMean(wanted, plain);
     throw new UsageError(
       `There is no notebook "${wanted}" in notebooks/.` +
         (guess === null ? ` There are: ${plain.join(", ")}.` : ` Did you mean "${guess}"?`),

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { join, resolve } from "node:path";
 import { DataError } from "../base/errors.ts";
 import {
   codeInputs,
@@ -71,6 +72,36 @@ function checkTree(root: string, file: string, before: Inputs): void {
   );
 }
 
+/** Files under a folder, at any depth. */
+function filesUnder(folder: string): string[] {
+  try {
+    return [...Deno.readDirSync(folder)].flatMap((entry) => {
+      const path = join(folder, entry.name);
+      return entry.isDirectory ? filesUnder(path) : [path];
+    });
+  } catch {
+    return [];
+  }
+}
+
+/**
+ * The data that a run rests on: what the library read, and what the cells themselves asked for under `data/` and
+ * `shared/`. Where nobody could watch the asking, all of `shared/` counts.
+ */
+function filesBehind(root: string, done: RunDone): string[] {
+  const asked = done.pathsAsked.map((path) => resolve(root, path)).filter((path) => {
+    const [folder] = shortPath(root, path).split("/");
+    if (folder !== "data" && folder !== "shared") return false;
+    try {
+      return Deno.statSync(path).isFile;
+    } catch {
+      return false;
+    }
+  });
+  const shared = done.pathsAsked.length === 0 ? filesUnder(join(root, "shared")) : [];
+  return [...new Set([...done.filesRead, ...asked, ...shared])].sort();
+}
+
 async function runOnce(turn: Turn, run: Runner, how: Parameters<Runner>[1]): Promise<RunDone> {
   const done = await run(turn.parsed, how);
   how.signal.throwIfAborted();
@@ -100,7 +131,8 @@ export async function takeTurn(turn: Turn, options: TurnOptions): Promise<KeptRu
   const { file } = turn.notebook;
   const before = treeState(project.root);
   const done = await runOnce(turn, run, { signal, onCell });
-  const data = dataInputs(project.root, done.filesRead);
+  const filesRead = filesBehind(project.root, done);
+  const data = dataInputs(project.root, filesRead);
   checkTree(project.root, file, before);
   if (options.twice) {
     const again = await runOnce(turn, run, { signal, onCell });
@@ -119,7 +151,7 @@ export async function takeTurn(turn: Turn, options: TurnOptions): Promise<KeptRu
   const kept: KeptRun = {
     code: turn.code,
     data,
-    filesRead: done.filesRead,
+    filesRead,
     packages: turn.packages,
     outputs: cache.keep(new TextEncoder().encode(JSON.stringify(outputs))),
   };

@@ -3,8 +3,9 @@
  *
  * @module
  */
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import { UsageError } from "../base/errors.ts";
+import { findRoot } from "../read/find-root.ts";
 import { recoverSite } from "./swap-site.ts";
 
 /** A project that nobody else publishes while this is open. */
@@ -17,29 +18,18 @@ export interface OpenProject {
   close(): void;
 }
 
-/** The nearest folder with a `deno.json`, from a folder upwards. */
-export function projectFolder(from: string): string {
-  for (let folder = from;; folder = dirname(folder)) {
-    try {
-      if (Deno.statSync(join(folder, "deno.json")).isFile) return folder;
-    } catch {
-      // Not here: one folder up.
-    }
-    if (dirname(folder) === folder) {
-      throw new UsageError(
-        `Cannot find the project: no deno.json in ${from} or above. Change to the project's folder first.`,
-      );
-    }
-  }
-}
-
 /**
  * Opens the project around the current folder. Waits for a report that runs already.
  *
  * @param say tells the user why it waits
  */
 export async function openProject(say: (line: string) => void): Promise<OpenProject> {
-  const root = projectFolder(Deno.cwd());
+  const root = findRoot(Deno.cwd());
+  if (root === null) {
+    throw new UsageError(
+      "Cannot find the project: no deno.json here or above. Change to the project's folder first.",
+    );
+  }
   Deno.mkdirSync(join(root, ".site"), { recursive: true });
   const lock = Deno.openSync(join(root, ".site", "lock"), { create: true, write: true });
   // The system drops this lock when the process ends, however it ends.

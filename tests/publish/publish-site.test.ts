@@ -49,7 +49,7 @@ function fakeRun(notebook: Notebook): NotebookRun {
       : { ...cell, execution_count: 1 }
   );
   const filesRead = title === "First" ? [`${project.root}/data/evening/value.txt`] : [];
-  return { ok: true, notebook: { ...notebook, cells }, filesRead } as unknown as NotebookRun;
+  return { ok: true, notebook: { ...notebook, cells }, filesRead, pathsAsked: filesRead };
 }
 
 const makers = (): Makers => ({
