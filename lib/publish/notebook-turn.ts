@@ -103,7 +103,11 @@ function filesBehind(root: string, done: RunDone): string[] {
 }
 
 async function runOnce(turn: Turn, run: Runner, how: Parameters<Runner>[1]): Promise<RunDone> {
-  const done = await run(turn.parsed, how);
+  const stopped = Promise.withResolvers<never>();
+  const stop = () => stopped.reject(how.signal.reason);
+  how.signal.addEventListener("abort", stop);
+  const done = await Promise.race([run(turn.parsed, how), stopped.promise])
+    .finally(() => how.signal.removeEventListener("abort", stop));
   how.signal.throwIfAborted();
   if (!done.ok) throw new DataError(describeFailure(turn.notebook.file, done));
   return done;

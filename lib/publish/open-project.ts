@@ -8,6 +8,14 @@ import { UsageError } from "../base/errors.ts";
 import { findRoot } from "../read/find-root.ts";
 import { recoverSite } from "./swap-site.ts";
 
+/** The user or the system asked the report to stop. */
+export class StoppedError extends Error {
+  constructor() {
+    super("Stopped.");
+    this.name = "StoppedError";
+  }
+}
+
 /** A project that nobody else publishes while this is open. */
 export interface OpenProject {
   /** Absolute path of its folder. */
@@ -39,7 +47,7 @@ export async function openProject(say: (line: string) => void): Promise<OpenProj
   }
   if (recoverSite(root)) say("A report was stopped while it put the site in place: finished now.");
   const stop = new AbortController();
-  const asked = () => stop.abort(new Error("Stopped."));
+  const asked = () => stop.abort(new StoppedError());
   for (const name of ["SIGINT", "SIGTERM", "SIGHUP"] as const) {
     try {
       Deno.addSignalListener(name, asked);

@@ -4,7 +4,7 @@ import { DataError, UsageError } from "../base/errors.ts";
 import { siteMakers } from "../publish/site-makers.ts";
 import { explainReport, publishSite } from "../publish/publish-site.ts";
 import { terminalProgress } from "../publish/progress.ts";
-import { openProject } from "../publish/open-project.ts";
+import { openProject, StoppedError } from "../publish/open-project.ts";
 
 interface Flags {
   readonly fresh?: true;
@@ -58,17 +58,19 @@ async function report(names: readonly string[], flags: Flags): Promise<void> {
   console.log(`${pages}, ${ran}, ${seconds} s. Open out/index.html`);
 }
 
+/** Exit code of a program that was asked to stop, by custom of shells. */
+const STOPPED = 130;
+
 try {
   await command.parseAsync(Deno.args, { from: "user" });
   await report(command.args, command.opts<Flags>());
   Deno.exit(0);
 } catch (error) {
   if (error instanceof CommanderError) Deno.exit(error.exitCode === 0 ? 0 : 2);
-  if (error instanceof UsageError) {
-    console.error(error.message);
-    Deno.exit(2);
-  }
-  console.error(error instanceof DataError ? error.message : error);
+  const known = error instanceof DataError || error instanceof UsageError ||
+    error instanceof StoppedError;
+  console.error(known ? error.message : error);
+  if (error instanceof UsageError) Deno.exit(2);
   console.error("Nothing was published: out/ and the notebooks are as they were.");
-  Deno.exit(1);
+  Deno.exit(error instanceof StoppedError ? STOPPED : 1);
 }

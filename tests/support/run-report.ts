@@ -1,0 +1,53 @@
+/** Starts `task report` in a small project as a process group of its own, so that it can be killed with all it started. */
+import { spawn } from "node:child_process";
+import process from "node:process";
+
+/** How a report ended. */
+export interface ReportEnd {
+  readonly code: number | null;
+  readonly output: string;
+}
+
+/** A running report. */
+export interface RunningReport {
+  readonly ended: Promise<ReportEnd>;
+  /** Sends a signal to the report alone. */
+  signal(name: "SIGTERM" | "SIGINT"): void;
+  /** Ends the report and everything that it started, at once. */
+  kill(): void;
+  /** Whether any process that it started is still there. */
+  anyLeft(): boolean;
+}
+
+/** Starts it. */
+export function startReport(root: string, args: readonly string[] = []): RunningReport {
+  const child = spawn(Deno.execPath(), ["run", "-A", "lib/tasks/report.ts", ...args], {
+    cwd: root,
+    detached: true,
+    stdio: ["ignore", "pipe", "pipe"],
+    env: { ...process.env, NO_COLOR: "1" },
+  });
+  const group = -child.pid!;
+  let output = "";
+  child.stdout!.on("data", (chunk) => output += chunk);
+  child.stderr!.on("data", (chunk) => output += chunk);
+  const toGroup = (signal: "SIGKILL" | 0): boolean => {
+    try {
+      process.kill(group, signal);
+      return true;
+    } catch {
+      return false;
+    }
+  };
+  return {
+    ended: new Promise((resolve) => child.on("close", (code) => resolve({ code, output }))),
+    signal: (name) => void child.kill(name),
+    kill: () => void toGroup("SIGKILL"),
+    anyLeft: () => toGroup(0),
+  };
+}
+
+/** Runs it to its end. */
+export function runReport(root: string, args: readonly string[] = []): Promise<ReportEnd> {
+  return startReport(root, args).ended;
+}
