@@ -20,6 +20,8 @@ export interface RunOptions {
   readonly cellSeconds?: number;
   /** Most memory for the notebook's own objects, in megabytes. */
   readonly heapMegabytes?: number;
+  /** Ends the kernel at once when it is raised; the run then comes back as failed. */
+  readonly signal?: AbortSignal;
   /** Called before each code cell, for a progress display. */
   readonly onCell?: (place: CellPlace, codeCells: number) => void;
 }

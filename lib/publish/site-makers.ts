@@ -18,9 +18,10 @@ export function siteMakers(root: string): Makers {
     builder: join(root, "lib", "publish", "page", "build-page.ts"),
     async run() {
       const { runNotebook } = await import("./run-notebook.ts");
-      return async (notebook, { onCell }) =>
+      return async (notebook, { signal, onCell }) =>
         await runNotebook(notebook, {
           cwd: root,
+          signal,
           onCell: (place, count) => onCell(place.codeCell, count),
         });
     },

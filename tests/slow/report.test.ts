@@ -96,15 +96,19 @@ describe("task report", () => {
     );
     project.notebook("03-sleeps.ipynb", sleeps);
     const report = startReport(project.root);
-    // Long enough for the kernel to be at the cell that sleeps; shorter than its sleep by far.
-    await new Promise((done) => setTimeout(done, 3_000));
-    report.signal("SIGTERM");
-    const { code: exit, output } = await report.ended;
-    expect(output).toContain("Stopped.");
-    expect(exit).toBe(130);
-    expect(report.anyLeft()).toBe(false);
-    expect(site()).toEqual(before);
-    Deno.removeSync(`${project.root}/notebooks/03-sleeps.ipynb`);
+    try {
+      // Long enough for the kernel to be at the cell that sleeps; shorter than its sleep by far.
+      await new Promise((done) => setTimeout(done, 3_000));
+      report.signal("SIGTERM");
+      const { code: exit, output } = await report.ended;
+      expect(output).toContain("Stopped.");
+      expect(exit).toBe(130);
+      expect(await report.anyLeft()).toBe(false);
+      expect(site()).toEqual(before);
+    } finally {
+      report.kill();
+      Deno.removeSync(`${project.root}/notebooks/03-sleeps.ipynb`);
+    }
   });
 
   it("asked wrongly exits 2 with a guess", async () => {

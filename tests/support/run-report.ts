@@ -15,8 +15,8 @@ export interface RunningReport {
   signal(name: "SIGTERM" | "SIGINT"): void;
   /** Ends the report and everything that it started, at once. */
   kill(): void;
-  /** Whether any process that it started is still there. */
-  anyLeft(): boolean;
+  /** Whether any process that it started is still there after five seconds. */
+  anyLeft(): Promise<boolean>;
 }
 
 /** Starts it. */
@@ -41,9 +41,16 @@ export function startReport(root: string, args: readonly string[] = []): Running
   };
   return {
     ended: new Promise((resolve) => child.on("close", (code) => resolve({ code, output }))),
-    signal: (name) => void child.kill(name),
+    // By number: `child.kill` makes this runtime report the signal in place of the exit code.
+    signal: (name) => Deno.kill(child.pid!, name),
     kill: () => void toGroup("SIGKILL"),
-    anyLeft: () => toGroup(0),
+    async anyLeft() {
+      // The system needs a moment to clear away a process that was ended.
+      for (let look = 0; look < 50 && toGroup(0); look++) {
+        await new Promise((done) => setTimeout(done, 100));
+      }
+      return toGroup(0);
+    },
   };
 }
 

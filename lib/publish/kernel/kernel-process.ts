@@ -13,6 +13,8 @@ export interface KernelOptions {
   readonly heapMegabytes?: number;
   /** Unix socket of a permission broker that listens already. */
   readonly brokerPath?: string | null;
+  /** Ends the process at once when it is raised. */
+  readonly signal?: AbortSignal;
 }
 
 /** How a kernel's process ended. */
@@ -68,7 +70,12 @@ export class KernelProcess {
       stdout: "null",
       stderr: "piped",
     }).spawn();
-    return new KernelProcess(child);
+    const process = new KernelProcess(child);
+    const stop = () => process.kill();
+    if (options.signal?.aborted) stop();
+    options.signal?.addEventListener("abort", stop);
+    process.exit.then(() => options.signal?.removeEventListener("abort", stop));
+    return process;
   }
 
   /** Ends the process at once, whatever it is doing. */
