@@ -12,6 +12,7 @@ export * from "./base/session.ts";
 export * from "./base/tables.ts";
 export { formatInterval, formatPlusMinus, formatQuantity } from "./base/rounding.ts";
 
+export { checkSession } from "./check/check-session.ts";
 export { columnUncertainty } from "./check/column-uncertainty.ts";
 
 export { compareGlides, type GlideOptions } from "./decide/compare-glides.ts";
