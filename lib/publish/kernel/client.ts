@@ -9,7 +9,8 @@
  * @module
  */
 import type { Output } from "../notebook.ts";
-import { type KernelLink, openLink } from "./link.ts";
+import type { KernelLink } from "./link.ts";
+import { openLink } from "./open-link.ts";
 import { errorOutput, outputsOf } from "./outputs.ts";
 import type { KernelExit, KernelOptions } from "./kernel-process.ts";
 import { barrierCode, type BarrierReport, PRELUDE } from "./prelude.ts";
@@ -67,6 +68,7 @@ export class KernelClient {
       );
     }
     client.#link.broker?.lock();
+    await client.#link.settle();
     return client;
   }
 
