@@ -151,11 +151,11 @@ function field(column: Column) {
   };
 }
 
-/** The session folder: bytes by name. */
-function sessionFiles(): Map<string, string> {
+/** The session folder: text by name; another seed is another pair of evenings with the same foils. */
+export function sessionFiles(seed: string = SEED): Map<string, string> {
   const tables = [
     [DESIGNS_TABLE, designRows()],
-    [GLIDES, glideRows()],
+    [GLIDES, glideRows(seed)],
     [CONDITIONS, conditionRows()],
     [INSTRUMENTS, instrumentRows()],
   ] as const;

@@ -160,7 +160,8 @@ export function flySink(pairing: Pairing, plan: SinkPlan): FlownGlide {
   const slow = 3.2;
   const path = (mean: number) => (speed: number) =>
     mean * (1 + plan.steepening * (0.5 - (speed - slow) / (plan.launchSpeed - slow)));
-  const calm = { launchSpeed: plan.launchSpeed, launchDepth: plan.launchDepth, mostDrop: Infinity };
+  // A metre is more than any path here uses; it ends those so steep that they hold their speed.
+  const calm = { launchSpeed: plan.launchSpeed, launchDepth: plan.launchDepth, mostDrop: 1 };
   const mean = bracketedRoot(
     (slope) =>
       flyGlide(flown, { ...calm, slope: path(slope) }, around, drag).drop - plan.dropAtStall,

@@ -134,6 +134,13 @@ export function leastDragSpeed(law: DragLaw): number {
  * @param law the three constants, phi counted as 1
  * @returns N
  * @throws RangeError when a or e is not above zero, so that there is no minimum
+ *
+ * @example
+ * ```ts
+ * import { leastDrag } from "lakeproof/model/drag-law.ts";
+ * const newtons = leastDrag({ a: 0.6, d: 10, e: 2000 });
+ * if (Math.abs(newtons - 79.282032) > 5e-7) throw new Error(`${newtons}`);
+ * ```
  */
 export function leastDrag(law: DragLaw): number {
   requireMinimum(law);
@@ -147,6 +154,13 @@ export function leastDrag(law: DragLaw): number {
  * @param lift N
  * @returns 1
  * @throws RangeError when there is no minimum, or the least drag is not above zero
+ *
+ * @example
+ * ```ts
+ * import { bestLiftToDrag } from "lakeproof/model/drag-law.ts";
+ * const ratio = bestLiftToDrag({ a: 1.55, d: 4, e: 512 }, 804);
+ * if (Math.abs(ratio - 13.32) > 0.005) throw new Error(`${ratio}`);
+ * ```
  */
 export function bestLiftToDrag(law: DragLaw, lift: number): number {
   const drag = leastDrag(law);

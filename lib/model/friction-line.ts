@@ -23,6 +23,12 @@ function requireReynolds(reynolds: number): void {
  * @param reynolds on the plate's length, 1
  * @returns 1
  * @throws RangeError when the Reynolds number is not above zero
+ *
+ * @example
+ * ```ts
+ * import { laminarFriction } from "lakeproof/model/friction-line.ts";
+ * if (Math.abs(laminarFriction(1e6) - 1.328229e-3) > 1e-12) throw new Error("Blasius");
+ * ```
  */
 export function laminarFriction(reynolds: number): number {
   requireReynolds(reynolds);
@@ -33,11 +39,17 @@ export function laminarFriction(reynolds: number): number {
  * Friction coefficient of a plate turbulent from its leading edge, on one side's area.
  *
  * Source: Prandtl-Schlichting, `0.455/(log10 Re)^2.58` (Schlichting, Boundary-Layer Theory). The ship correlation line of
- * 1957 is 12 to 16 % higher at the Reynolds numbers of foils, since it holds form drag already.
+ * 1957 holds form drag already: it is 16 % higher at 1e5, 7 % at 5e5, 5 % at 1e6.
  *
  * @param reynolds on the plate's length, 1e4 to 1e9, 1
  * @returns 1
  * @throws RangeError below 1e4 or above 1e9, where the line means nothing
+ *
+ * @example
+ * ```ts
+ * import { turbulentFriction } from "lakeproof/model/friction-line.ts";
+ * if (Math.abs(turbulentFriction(1e6) - 4.4708e-3) > 5e-8) throw new Error("printed value");
+ * ```
  */
 export function turbulentFriction(reynolds: number): number {
   requireReynolds(reynolds);
@@ -53,7 +65,7 @@ export function turbulentFriction(reynolds: number): number {
  * Friction coefficient of a plate that is laminar up to a transition Reynolds number and turbulent behind, on one side's area.
  *
  * The turbulent line with the difference of the laminar run taken off, so that it is continuous at transition (the often printed
- * `-1700/Re` is not, except for a transition at 5.25e5). Below about 2e5 all laminar is optimistic: bubbles.
+ * `-1700/Re` belongs to 5.27e5, not to 5e5). Below about 2e5 all laminar is optimistic: bubbles.
  *
  * Source: Prandtl's transition correction, in Schlichting, Boundary-Layer Theory; written here so that it is continuous.
  *

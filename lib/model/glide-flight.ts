@@ -124,6 +124,18 @@ export function dragAtDepth(
  * @param drag from `dragAtDepth` for the same craft and water; shared between runs, so that its work is
  * @returns distance, drop, duration, end speed and why it ended
  * @throws RangeError when it is stalled at launch, or does not end within 60 s
+ *
+ * @example
+ * ```ts
+ * import { flyGlide } from "lakeproof/model/glide-flight.ts";
+ * const flown = {
+ *   craft: { span: 1.1, area: 0.16, thicknessRatio: 0.12, struts: { count: 1, chord: 0.115, thickness: 0.0145 } },
+ *   mass: 86, effectiveMass: 87, wingVolume: 0.0018, largestLiftCoefficient: 1, dragFactor: 1,
+ * };
+ * const plan = { launchSpeed: 4.4, launchDepth: 0.32, slope: () => 0.02, mostDrop: 0.4 };
+ * const glide = flyGlide(flown, plan, { density: 998.6, kinematicViscosity: 1.07e-6, gravity: 9.81 });
+ * if (glide.ended !== "stalled" || !(glide.distance > 7 && glide.distance < 12)) throw new Error(`${glide.distance} m`);
+ * ```
  */
 export function flyGlide(
   flown: FlownCraft,

@@ -103,6 +103,13 @@ export function strutDrag(struts: Struts, flow: StrutFlow): StrutDrag {
  * @param struts count, chord and thickness in m
  * @param depth m of strut under water
  * @returns m3
+ *
+ * @example
+ * ```ts
+ * import { strutVolume } from "lakeproof/model/strut-drag.ts";
+ * const litres = 1000 * strutVolume({ count: 1, chord: 0.12, thickness: 0.0144 }, 0.4);
+ * if (Math.abs(litres - 0.473) > 5e-4) throw new Error(`${litres}`);
+ * ```
  */
 export function strutVolume(struts: Struts, depth: number): number {
   return struts.count * 0.685 * struts.chord * struts.thickness * depth;

@@ -38,6 +38,12 @@ const STANDARD_SEA = 0.03516504;
  *
  * @param salinity kg/kg
  * @returns practical salinity, 1
+ *
+ * @example
+ * ```ts
+ * import { practicalSalinity } from "lakeproof/model/water.ts";
+ * if (Math.abs(practicalSalinity(0.03516504) - 35) > 1e-12) throw new Error("standard sea water");
+ * ```
  */
 export function practicalSalinity(salinity: number): number {
   return salinity / STANDARD_SEA * 35;
@@ -126,6 +132,12 @@ export function waterViscosity(state: WaterState): number {
  * @param temperature K
  * @returns Pa s
  * @throws RangeError outside 253.15 to 383.15 K
+ *
+ * @example
+ * ```ts
+ * import { pureWaterViscosity } from "lakeproof/model/water.ts";
+ * if (Math.abs(pureWaterViscosity(298.15) - 8.89996774e-4) > 5e-13) throw new Error("IAPWS table 8");
+ * ```
  */
 export function pureWaterViscosity(temperature: number): number {
   if (!(temperature >= 253.15 && temperature <= 383.15)) {
@@ -147,6 +159,13 @@ export function pureWaterViscosity(temperature: number): number {
  * @param state temperature in K (0 to 40 degC), salinity in kg/kg
  * @returns Pa
  * @throws RangeError outside the range in which density is known as well
+ *
+ * @example
+ * ```ts
+ * import { vapourPressure } from "lakeproof/model/water.ts";
+ * const pascal = vapourPressure({ temperature: 293.15, salinity: 0 });
+ * if (Math.abs(pascal - 2339.19) > 0.006) throw new Error(`${pascal}`);
+ * ```
  */
 export function vapourPressure(state: WaterState): number {
   requireRange(state);

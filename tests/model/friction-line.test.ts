@@ -21,6 +21,13 @@ describe("plate friction", () => {
     const taken = (turbulentFriction(1e6) - plateFriction(1e6, 5e5)) * 1e6;
     expect(taken).toBeCloseTo(1613.7, 1);
   });
+  it("is below the ship correlation line, by 16 % at 1e5 and 5 % at 1e6", () => {
+    // ITTC 1957: 0.075/(log10 Re - 2)^2; printed 8.3333e-3 at 1e5, 4.6875e-3 at 1e6.
+    const ship = (re: number) => 0.075 / (Math.log10(re) - 2) ** 2;
+    expect(ship(1e5)).toBeCloseTo(8.3333e-3, 7);
+    expect(ship(1e5) / turbulentFriction(1e5)).toBeCloseTo(1.1645, 3);
+    expect(ship(1e6) / turbulentFriction(1e6)).toBeCloseTo(1.0485, 3);
+  });
   it("lies between laminar and turbulent", () => {
     for (const re of [1e5, 3e5, 5e5, 1e6, 1e7]) {
       expect(plateFriction(re)).toBeGreaterThanOrEqual(laminarFriction(re));
