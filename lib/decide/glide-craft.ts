@@ -4,7 +4,7 @@
  * @module
  */
 import type { Design } from "../base/session.ts";
-import type { Craft } from "../fit/craft.ts";
+import type { GlidingCraft } from "../fit/gliding-craft.ts";
 import { phiTable } from "../fit/phi-table.ts";
 import { planformPrior } from "../fit/planform-prior.ts";
 import { weightInWater } from "../model/buoyancy.ts";
@@ -15,14 +15,14 @@ import type { Medium } from "./session-medium.ts";
 export interface CraftState {
   /** kg */
   readonly mass: number;
-  /** m; `null` where nobody measured it: then the surface is left out. */
+  /** m; `null` where nobody measured it: then a usual depth stands in. */
   readonly depth: number | null;
   readonly medium: Medium;
 }
 
 /** A craft, and how far its prior shape may be trusted. */
 export interface PreparedCraft {
-  readonly craft: Craft;
+  readonly craft: GlidingCraft;
   /** Standard uncertainty of ln of the induced share. */
   readonly shapeUncertainty: number;
 }
@@ -88,7 +88,7 @@ export function prepareCraft(design: Design, state: CraftState): PreparedCraft |
       weight,
       inertia: moving * gravity / weight,
       ...prior.law,
-      phi: depth === null ? null : phiOf(design.span, depth, gravity),
+      phi: phiOf(design.span, prior.depth, gravity),
     },
     shapeUncertainty: prior.inducedUncertainty,
   };

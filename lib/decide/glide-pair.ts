@@ -6,7 +6,7 @@
 import type { CommonLaunch } from "../base/answers.ts";
 import type { Result } from "../base/quantity.ts";
 import type { Design } from "../base/session.ts";
-import type { Craft } from "../fit/craft.ts";
+import type { GlidingCraft } from "../fit/gliding-craft.ts";
 import {
   fitGlideSeries,
   type GlideRun,
@@ -25,7 +25,7 @@ export interface DesignRuns {
   readonly spec: Design;
   /** Runs that count; each has a `run`. */
   readonly runs: readonly PreparedRun[];
-  readonly reference: Craft;
+  readonly reference: GlidingCraft;
   /** Standard uncertainty of ln of the induced share. */
   readonly shapeUncertainty: number;
   /** m/s2 */

@@ -90,7 +90,7 @@ export function sessionFindings(
       column: "depth",
       count: shallow.length,
       what:
-        `The depth of the wing is not known for ${shallow.length} of ${used.length} runs: the drag that the surface adds is left out, and the intervals are wider for it.`,
+        `The depth of the wing is not known for ${shallow.length} of ${used.length} runs: 0.4 m is assumed for the drag that the surface adds, and the intervals are wider for it.`,
       wanted: "depth in glides.csv, or running_depth in conditions.csv.",
     }));
   }

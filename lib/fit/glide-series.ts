@@ -7,7 +7,7 @@
  * @module
  */
 import type { Result } from "../base/quantity.ts";
-import type { Craft } from "./craft.ts";
+import type { GlidingCraft } from "./gliding-craft.ts";
 import { meanShape } from "./mean-shape.ts";
 
 /** Standard uncertainties of one run's readings that differ from run to run. */
@@ -36,7 +36,7 @@ export interface GlideRun {
   readonly inLevel: boolean;
   /** True where the run stalled and its end speed was read: it counts for the design's own end speed. */
   readonly inEnd: boolean;
-  readonly craft: Craft;
+  readonly craft: GlidingCraft;
   readonly uncertainty: GlideUncertainty;
 }
 
@@ -102,13 +102,13 @@ function energyOf(run: GlideRun, v0: number, v1: number, drop: number, gravity: 
 }
 
 /** End speed at the reference weight: a stall speed goes with the root of the weight. */
-function endFactor(run: GlideRun, reference: Craft): number {
+function endFactor(run: GlideRun, reference: GlidingCraft): number {
   return Math.sqrt(reference.weight / run.craft.weight);
 }
 
 function sumsOf(
   runs: readonly GlideRun[],
-  reference: Craft,
+  reference: GlidingCraft,
   gravity: number,
   induced: number,
 ): Sums {
@@ -135,7 +135,7 @@ interface Reached {
 /** ln distance and ln glide ratio at the target from the sums; writes into `out`. */
 function reach(
   sums: Sums,
-  reference: Craft,
+  reference: GlidingCraft,
   target: GlideTarget,
   induced: number,
   out: Reached,
@@ -176,7 +176,7 @@ function whyNot(sums: Sums, target: GlideTarget): string {
  */
 export function logDistance(
   runs: readonly GlideRun[],
-  reference: Craft,
+  reference: GlidingCraft,
   target: GlideTarget,
   induced = 1,
 ): Result<{ readonly logDistance: number; readonly logGlideRatio: number }> {
@@ -222,7 +222,7 @@ const STEP = 0.01;
  */
 export function fitGlideSeries(
   runs: readonly GlideRun[],
-  reference: Craft,
+  reference: GlidingCraft,
   target: GlideTarget,
 ): Result<GlideSeries> {
   const { gravity } = target;

@@ -4,7 +4,7 @@
  * @module
  */
 import { gaussLegendre } from "../numeric/gauss-legendre.ts";
-import type { Craft } from "./craft.ts";
+import type { GlidingCraft } from "./gliding-craft.ts";
 
 /** Eight points on (0, 1). */
 const RULE = gaussLegendre(8);
@@ -39,7 +39,7 @@ const LEAST_STEP = 0.02;
  * if (Math.abs(mean - 0.0747917) > 1e-5) throw new Error(`unexpected ${mean}`);
  * ```
  */
-export function meanShape(craft: Craft, from: number, to: number, induced: number): number {
+export function meanShape(craft: GlidingCraft, from: number, to: number, induced: number): number {
   const end = Math.min(to, from - LEAST_STEP);
   const u0 = from * from, u1 = end * end;
   const { a, d, weight, phi } = craft;

@@ -1,15 +1,15 @@
 /** The invented session of glide-verdict.py, as the core takes it. */
-import type { Craft } from "lakeproof/fit/craft.ts";
+import type { GlidingCraft } from "lakeproof/fit/gliding-craft.ts";
 import type { GlideRun, GlideTarget } from "lakeproof/fit/glide-series.ts";
 
 const GRAVITY = 9.80665, DENSITY = 999.1, MASS = 84, EFFECTIVE_MASS = 86.52;
 
-function craft(volume: number, a: number, e: number): Craft {
+function craft(volume: number, a: number, e: number): GlidingCraft {
   const carried = MASS - DENSITY * volume;
   return { weight: carried * GRAVITY, inertia: EFFECTIVE_MASS / carried, a, d: 0, e, phi: null };
 }
 
-function runs(craft: Craft, rows: readonly (readonly number[])[]): GlideRun[] {
+function runs(craft: GlidingCraft, rows: readonly (readonly number[])[]): GlideRun[] {
   return rows.map((row) => {
     const [launchSpeed, endSpeed, drop, distance, stalled] = row as [
       number,
@@ -44,8 +44,8 @@ export const TARGET: GlideTarget = {
   shapeUncertainty: 0.3,
 };
 
-export const ALDER: Craft = craft(0.002, 1.55, 512);
-export const BIRCH: Craft = craft(0.0028, 1.62, 341);
+export const ALDER: GlidingCraft = craft(0.002, 1.55, 512);
+export const BIRCH: GlidingCraft = craft(0.0028, 1.62, 341);
 
 export const ALDER_RUNS: GlideRun[] = runs(ALDER, [
   [4.28, 2.89, 0.222, 9.48, 1],

@@ -10,7 +10,7 @@
  * `a`, `d` and `e` are the prior drag law `D(v) = a v^2 + d + e phi(v)/v^2` of the whole craft. Glides use its shape only:
  * the level is fitted from the runs.
  */
-export interface Craft {
+export interface GlidingCraft {
   /** N: weight less buoyancy, the force that a metre of height pays with. */
   readonly weight: number;
   /** 1: effective mass over mass less buoyancy; how much more height a given speed is worth than in a free fall. */
@@ -34,6 +34,11 @@ export interface Craft {
  * @param gravity m/s2
  * @returns m
  */
-export function speedHeight(craft: Craft, from: number, to: number, gravity: number): number {
+export function speedHeight(
+  craft: GlidingCraft,
+  from: number,
+  to: number,
+  gravity: number,
+): number {
   return craft.inertia * (from * from - to * to) / (2 * gravity);
 }

@@ -1,0 +1,211 @@
+/**
+ * Sessions that never were: glides of known foils by the equation of motion, read with noise.
+ *
+ * @module
+ */
+import type { GlidingCraft } from "../../fit/gliding-craft.ts";
+import type { GlideRun, GlideTarget } from "../../fit/glide-series.ts";
+import { phiTable } from "../../fit/phi-table.ts";
+import { planformPrior } from "../../fit/planform-prior.ts";
+import { gaussLegendre } from "../../numeric/gauss-legendre.ts";
+import type { SeededRandom } from "../../numeric/random.ts";
+import { drawFoil, drawRider, type InventedFoil, WATER, type WorldName } from "./foil-world.ts";
+
+/** A kind of session. */
+export interface SessionKind {
+  readonly world: WorldName;
+  /** Runs a side. */
+  readonly runs: number;
+  /** `pair`: two different foils; `null`: one foil under two names. */
+  readonly foils: "pair" | "null";
+  /** Whether the verdict is told the depth. */
+  readonly depthKnown: boolean;
+}
+
+/** One design's side of a session, as the verdict sees it. */
+export interface InventedSide {
+  readonly runs: readonly GlideRun[];
+  readonly reference: GlidingCraft;
+  readonly target: GlideTarget;
+  readonly distances: readonly number[];
+}
+
+/** A whole session with its truth. */
+export interface InventedSession {
+  readonly baseline: InventedSide;
+  readonly candidate: InventedSide;
+  /** ln of the true ratio of distances from the common launch. */
+  readonly logRatio: number;
+}
+
+/** Standard deviation of the noise, and what the verdict is told. */
+const NOISE = { speed: 0.08, drop: 0.02, tape: 0.15, tapeShare: 0.012, depth: 0.03 } as const;
+
+const { nodes: NODES, weights: WEIGHTS } = gaussLegendre(12);
+
+const between = (random: SeededRandom, low: number, high: number) =>
+  low + (high - low) * random.uniform();
+
+/**
+ * Path of a glide that slows between two speeds, m: the equation of motion `m v dv/dx = -(D - W s)`, integrated over v^2.
+ */
+function path(foil: InventedFoil, from: number, to: number, factor: number, pull: number): number {
+  const [u0, u1] = [from * from, to * to];
+  let sum = 0;
+  for (let i = 0; i < NODES.length; i++) {
+    const u = u1 + (u0 - u1) * NODES[i]!;
+    sum += WEIGHTS[i]! / (factor * foil.drag(Math.sqrt(u)) - pull);
+  }
+  return foil.inertia * foil.weight / (2 * WATER.gravity) * (u0 - u1) * sum;
+}
+
+/** Height that the lost speed is worth, m. */
+function speedHeight(foil: InventedFoil, from: number, to: number): number {
+  return foil.inertia * (from * from - to * to) / (2 * WATER.gravity);
+}
+
+/** Path of a glide that spends a given height as a constant share of its drag, m. */
+function sharedPath(
+  foil: InventedFoil,
+  from: number,
+  to: number,
+  drop: number,
+  factor: number,
+): number {
+  const height = speedHeight(foil, from, to);
+  return path(foil, from, to, factor, 0) * (height + drop) / height;
+}
+
+interface Flying {
+  readonly launch: number;
+  readonly scatter: number;
+  readonly meanDrop: number;
+  /** Whether riders keep a constant slope instead of a constant share of drag. */
+  readonly slope: boolean;
+}
+
+interface DrawnSide extends Omit<InventedSide, "target"> {
+  readonly shapeUncertainty: number;
+  readonly drops: readonly number[];
+  readonly launches: readonly number[];
+}
+
+function drawSide(
+  foil: InventedFoil,
+  flying: Flying,
+  kind: SessionKind,
+  random: SeededRandom,
+): DrawnSide {
+  const measuredDepth = Math.max(0.15, foil.depth + NOISE.depth * random.normal());
+  const prior = planformPrior(foil.planform, {
+    lift: foil.weight,
+    density: WATER.density,
+    depth: kind.depthKnown ? measuredDepth : null,
+  });
+  const craft: GlidingCraft = {
+    weight: foil.weight,
+    inertia: foil.inertia,
+    ...prior.law,
+    phi: phiTable({ span: foil.planform.span, depth: prior.depth }, WATER.gravity),
+  };
+  const runs: GlideRun[] = [];
+  const distances: number[] = [], drops: number[] = [], launches: number[] = [];
+  for (let i = 0; i < kind.runs; i++) {
+    const v0 = Math.max(foil.stallSpeed + 0.25, flying.launch + 0.25 * random.normal());
+    const v1 = Math.min(v0 - 0.1, foil.stallSpeed * (1 + 0.015 * random.normal()));
+    const factor = Math.exp(flying.scatter * random.normal());
+    let drop = Math.max(0.03, flying.meanDrop + 0.04 * random.normal());
+    let distance = sharedPath(foil, v0, v1, drop, factor);
+    if (flying.slope) {
+      const pull = foil.weight * drop / distance;
+      distance = path(foil, v0, v1, factor, pull);
+      drop = pull / foil.weight * distance;
+    }
+    const read = {
+      launchSpeed: v0 + NOISE.speed * random.normal(),
+      endSpeed: v1 + NOISE.speed * random.normal(),
+      drop: drop + NOISE.drop * random.normal(),
+      distance: Math.max(
+        0.2,
+        distance * (1 + NOISE.tapeShare * random.normal()) + NOISE.tape * random.normal(),
+      ),
+    };
+    distances.push(read.distance);
+    drops.push(read.drop);
+    launches.push(read.launchSpeed);
+    runs.push({
+      ...read,
+      inLevel: true,
+      inEnd: true,
+      craft,
+      uncertainty: {
+        launchSpeed: NOISE.speed,
+        endSpeed: NOISE.speed,
+        drop: NOISE.drop,
+        distance: Math.hypot(NOISE.tape, NOISE.tapeShare * read.distance),
+      },
+    });
+  }
+  return {
+    runs,
+    reference: craft,
+    shapeUncertainty: prior.inducedUncertainty,
+    distances,
+    drops,
+    launches,
+  };
+}
+
+const mean = (values: readonly number[]) =>
+  values.reduce((total, value) => total + value, 0) / values.length;
+
+/**
+ * Draws a session.
+ *
+ * Launches lie 0.5 to 1.6 m/s above the stall and differ by up to 1.2 m/s between the designs, 0.25 m/s from run to run;
+ * drag scatters by 3 to 8 % from run to run, end speeds by 1.5 %. Sessions whose common launch leaves no glide are drawn
+ * again, as the verdict would refuse them.
+ *
+ * @param kind world, runs a side, two foils or one
+ * @param random stream
+ * @returns what the verdict sees, and the truth
+ */
+export function drawSession(kind: SessionKind, random: SeededRandom): InventedSession {
+  for (;;) {
+    const rider = drawRider(random);
+    const first = drawFoil(kind.world, rider, random);
+    const second = kind.foils === "pair" ? drawFoil(kind.world, rider, random) : first;
+    const launch = first.stallSpeed + between(random, 0.5, 1.6);
+    const other = launch + between(random, -1.2, 1.2);
+    if (other < second.stallSpeed + 0.5 || other > second.stallSpeed + 2.2) continue;
+    const habits = {
+      scatter: between(random, 0.03, 0.08),
+      meanDrop: between(random, 0.1, 0.3),
+      slope: random.uniform() < 0.5,
+    };
+    const baseline = drawSide(first, { ...habits, launch }, kind, random);
+    const candidate = drawSide(second, { ...habits, launch: other }, kind, random);
+    const speed = Math.round((mean(baseline.launches) + mean(candidate.launches)) / 2 * 10) / 10;
+    const drop = Math.round(mean([...baseline.drops, ...candidate.drops]) * 100) / 100;
+    if (speed < Math.max(first.stallSpeed, second.stallSpeed) + 0.3 || !(drop > 0)) continue;
+    const seen = (side: DrawnSide): InventedSide => ({
+      runs: side.runs,
+      reference: side.reference,
+      distances: side.distances,
+      target: {
+        speed,
+        drop,
+        end: null,
+        gravity: WATER.gravity,
+        shapeUncertainty: side.shapeUncertainty,
+      },
+    });
+    const truth = (foil: InventedFoil) =>
+      Math.log(sharedPath(foil, speed, foil.stallSpeed, drop, 1));
+    return {
+      baseline: seen(baseline),
+      candidate: seen(candidate),
+      logRatio: truth(second) - truth(first),
+    };
+  }
+}

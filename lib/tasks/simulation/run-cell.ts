@@ -1,0 +1,99 @@
+/**
+ * One cell of the simulation study: many sessions of one kind, and how often the verdict was right.
+ *
+ * @module
+ */
+import { fitGlideSeries } from "../../fit/glide-series.ts";
+import { contrastSeries, halfWidth } from "../../fit/series-contrast.ts";
+import { compareRawDistances } from "../../decide/naive-comparison.ts";
+import { seededRandom } from "../../numeric/random.ts";
+import { drawSession, type SessionKind } from "./invented-session.ts";
+
+/** What a cell came to. */
+export interface CellResult extends SessionKind {
+  readonly name: string;
+  readonly sessions: number;
+  /** Sessions in which the recipe gave a tagged failure instead of an interval. */
+  readonly failures: number;
+  /** Sessions whose interval covers the true ratio. */
+  readonly covered: number;
+  /** Sessions that claim a difference. */
+  readonly claims: number;
+  /** Claims on the wrong side; for one foil under two names every claim is wrong. */
+  readonly wrongClaims: number;
+  /** Median half width of the interval of ln ratio. */
+  readonly halfWidth: number;
+  /** Mean error of ln ratio. */
+  readonly bias: number;
+  /** Sessions whose naive interval of raw distances covers the true ratio. */
+  readonly naiveCovered: number;
+  /** Naive claims on the wrong side; for one foil every claim is wrong. */
+  readonly naiveWrongClaims: number;
+}
+
+/** The name of a cell, which is also the name of its random stream. */
+export function cellName({ world, runs, foils, depthKnown }: SessionKind): string {
+  return `${world} ${foils} ${runs}${depthKnown ? "" : " depth unknown"}`;
+}
+
+/**
+ * Runs one cell.
+ *
+ * @param kind world, runs a side, two foils or one
+ * @param sessions how many
+ * @returns counts
+ */
+export function runCell(kind: SessionKind, sessions: number): CellResult {
+  const name = cellName(kind);
+  const random = seededRandom(`coverage of glide verdict: ${name}`);
+  let failures = 0, covered = 0, claims = 0, wrongClaims = 0, error = 0;
+  let naiveCovered = 0, naiveWrongClaims = 0;
+  const widths: number[] = [];
+  for (let i = 0; i < sessions; i++) {
+    const { baseline, candidate, logRatio } = drawSession(kind, random);
+    const naive = compareRawDistances("candidate", {
+      baseline: baseline.distances,
+      candidate: candidate.distances,
+    });
+    if (naive !== null) {
+      const [low, high] = [Math.log(naive.low), Math.log(naive.high)];
+      if (low <= logRatio && logRatio <= high) naiveCovered++;
+      if (wrongSide(low, high, logRatio)) naiveWrongClaims++;
+    }
+    const first = fitGlideSeries(baseline.runs, baseline.reference, baseline.target);
+    const second = fitGlideSeries(candidate.runs, candidate.reference, candidate.target);
+    const contrast = first.ok && second.ok
+      ? contrastSeries({ baseline: first, candidate: second, commonVariance: 0 })
+      : null;
+    if (contrast === null) {
+      failures++;
+      continue;
+    }
+    const half = halfWidth(contrast);
+    const [low, high] = [contrast.logRatio - half, contrast.logRatio + half];
+    widths.push(half);
+    error += contrast.logRatio - logRatio;
+    if (low <= logRatio && logRatio <= high) covered++;
+    if (low > 0 || high < 0) claims++;
+    if (wrongSide(low, high, logRatio)) wrongClaims++;
+  }
+  widths.sort((a, b) => a - b);
+  return {
+    ...kind,
+    name,
+    sessions,
+    failures,
+    covered,
+    claims,
+    wrongClaims,
+    halfWidth: widths[Math.floor(widths.length / 2)] ?? 0,
+    bias: error / Math.max(1, sessions - failures),
+    naiveCovered,
+    naiveWrongClaims,
+  };
+}
+
+/** Whether an interval claims a difference that is not there or the other way round. */
+function wrongSide(low: number, high: number, truth: number): boolean {
+  return (low > 0 && truth <= 0) || (high < 0 && truth >= 0);
+}
