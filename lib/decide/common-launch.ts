@@ -4,6 +4,7 @@
  * @module
  */
 import type { CommonLaunch } from "../base/answers.ts";
+import { meanOf } from "../infer/sample.ts";
 import type { PreparedRun, PreparedSession } from "./glide-runs.ts";
 import { conditionOf } from "./session-medium.ts";
 
@@ -22,9 +23,6 @@ export interface ChosenLaunch {
   readonly launch: CommonLaunch;
   readonly assumptions: readonly string[];
 }
-
-const mean = (values: readonly number[]) =>
-  values.reduce((total, value) => total + value, 0) / values.length;
 
 const round = (value: number, step: number) => Math.round(value / step) / Math.round(1 / step);
 
@@ -61,19 +59,19 @@ export function chooseLaunch(
   const speed = choose(
     options.launchSpeed,
     "reference_launch_speed",
-    () => round(mean(groups.map((runs) => mean(runs.map((one) => one.run!.launchSpeed)))), 0.1),
+    () => round(meanOf(groups.map((runs) => meanOf(runs.map((one) => one.run!.launchSpeed)))), 0.1),
     groups.length > 2 ? "mean of the designs' mean launches" : "midway between the mean launches",
   );
   const drop = choose(
     options.drop,
     "reference_drop",
-    () => Math.max(0, round(mean(drops), 0.01)),
+    () => Math.max(0, round(meanOf(drops), 0.01)),
     "mean of all runs",
   );
   const mass = choose(
     options.mass,
     "reference_mass",
-    () => round(mean(all.map((one) => one.mass!)), 0.1),
+    () => round(meanOf(all.map((one) => one.mass!)), 0.1),
     "mean of all runs",
   );
   return {

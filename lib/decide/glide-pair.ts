@@ -14,6 +14,7 @@ import {
   type GlideTarget,
 } from "../fit/glide-series.ts";
 import { contrastSeries, type SeriesContrast } from "../fit/series-contrast.ts";
+import { meanOf } from "../infer/sample.ts";
 import type { CommonShift } from "./common-errors.ts";
 import type { PreparedRun } from "./glide-runs.ts";
 
@@ -56,9 +57,6 @@ export const LEAST_MARGIN = 0.3;
 /** m/s that a common end speed stays below the launch. */
 const COMMON_MARGIN = 0.2;
 
-const mean = (values: readonly number[]) =>
-  values.reduce((total, value) => total + value, 0) / values.length;
-
 /** Runs that tell a design's own end speed. */
 export function stalledCount(design: DesignRuns): number {
   return design.runs.filter((one) => one.run!.inEnd).length;
@@ -72,7 +70,7 @@ export function stalledCount(design: DesignRuns): number {
  * @returns m/s
  */
 export function commonEnd(designs: readonly DesignRuns[], launchSpeed: number): number {
-  const ends = designs.map((one) => mean(one.runs.map((run) => run.run!.endSpeed)));
+  const ends = designs.map((one) => meanOf(one.runs.map((run) => run.run!.endSpeed)));
   return Math.min(Math.max(...ends), launchSpeed - COMMON_MARGIN);
 }
 

@@ -3,8 +3,8 @@
  *
  * @module
  */
-import { sampleVariance } from "../fit/glide-series.ts";
-import { studentTQuantile, studentTUpperTail } from "../numeric/distributions.ts";
+import { varianceOf } from "../infer/sample.ts";
+import { welchComparison } from "../infer/welch.ts";
 import type { NaiveComparison } from "./glide-evidence.ts";
 
 /**
@@ -23,24 +23,17 @@ export function compareRawDistances(
   candidate: string,
   distances: { readonly baseline: readonly number[]; readonly candidate: readonly number[] },
 ): NaiveComparison | null {
-  const [first, second] = [distances.baseline, distances.candidate].map((values) => {
-    const logs = values.map(Math.log);
-    const mean = logs.reduce((total, value) => total + value, 0) / logs.length;
-    const variance = sampleVariance(logs);
-    return { n: logs.length, mean, error: variance === null ? null : variance / logs.length };
-  });
-  if (first!.error === null || second!.error === null) return null;
-  const variance = first!.error + second!.error;
-  if (!(variance > 0)) return null;
-  const freedom = variance ** 2 /
-    (first!.error ** 2 / (first!.n - 1) + second!.error ** 2 / (second!.n - 1));
-  const difference = second!.mean - first!.mean;
-  const half = studentTQuantile(0.975, freedom) * Math.sqrt(variance);
+  const [baseline, other] = [distances.baseline, distances.candidate].map((values) =>
+    values.map(Math.log)
+  ) as [number[], number[]];
+  if (baseline.length < 2 || other.length < 2) return null;
+  if (varianceOf(baseline) + varianceOf(other) === 0) return null;
+  const { difference, pValue } = welchComparison({ baseline, candidate: other });
   return {
     candidate,
-    ratio: Math.exp(difference),
-    low: Math.exp(difference - half),
-    high: Math.exp(difference + half),
-    pValue: 2 * studentTUpperTail(Math.abs(difference) / Math.sqrt(variance), freedom),
+    ratio: Math.exp(difference.value),
+    low: Math.exp(difference.low!),
+    high: Math.exp(difference.high!),
+    pValue,
   };
 }

@@ -7,6 +7,7 @@
  * @module
  */
 import type { Result } from "../base/quantity.ts";
+import { varianceOf } from "../infer/sample.ts";
 import type { GlidingCraft } from "./gliding-craft.ts";
 import { meanShape } from "./mean-shape.ts";
 
@@ -189,13 +190,7 @@ export function logDistance(
 
 /** Sample variance; `null` for fewer than two values. */
 export function sampleVariance(values: readonly number[]): number | null {
-  if (values.length < 2) return null;
-  let mean = 0;
-  for (const value of values) mean += value;
-  mean /= values.length;
-  let sum = 0;
-  for (const value of values) sum += (value - mean) ** 2;
-  return sum / (values.length - 1);
+  return values.length < 2 ? null : varianceOf(values);
 }
 
 /** Columns of a run that carry their own uncertainty. */

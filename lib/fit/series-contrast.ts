@@ -4,6 +4,7 @@
  * @module
  */
 import { studentTLowerTail, studentTQuantile } from "../numeric/distributions.ts";
+import { meanOf } from "../infer/sample.ts";
 import { type GlideSeries, sampleVariance } from "./glide-series.ts";
 
 /** What a contrast is made from. */
@@ -117,7 +118,6 @@ function gather(
 }
 
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
-const mean = (values: readonly number[]) => sum(values) / values.length;
 
 function inBlocks(
   baseline: GlideSeries,
@@ -141,15 +141,15 @@ function inBlocks(
     };
   };
   if (shared.length >= PAIRED_FROM) {
-    const differences = shared.map((one) => mean(one.candidate) - mean(one.baseline));
+    const differences = shared.map((one) => meanOf(one.candidate) - meanOf(one.baseline));
     const raw = sampleVariance(differences)! / differences.length;
-    return spread("paired blocks", mean(differences), raw, differences.length - 1);
+    return spread("paired blocks", meanOf(differences), raw, differences.length - 1);
   }
   let design = 0, cross = 0, total = 0;
   for (const one of all) {
     const [n, m] = [one.baseline.length, one.candidate.length];
     const values = [...one.baseline, ...one.candidate];
-    const centre = mean(values);
+    const centre = meanOf(values);
     design += n * m / (n + m);
     cross += sum(one.candidate) - m * centre;
     total += sum(values.map((value) => (value - centre) ** 2));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Result } from "lakeproof/base/quantity.ts";
 import { fitGlideSeries, type GlideSeries } from "lakeproof/fit/glide-series.ts";
+import { permutationTest } from "lakeproof/infer/permutation.ts";
 import { runsNeeded } from "lakeproof/fit/runs-needed.ts";
 import { contrastSeries, halfWidth, probabilityFarther } from "lakeproof/fit/series-contrast.ts";
 import { ALDER, ALDER_RUNS, BIRCH, BIRCH_RUNS, TARGET } from "../golden/glide-example.ts";
@@ -56,6 +57,17 @@ for (const [name, count] of [["seven", 7], ["four", 4]] as const) {
       close(Math.exp(contrast.logRatio - half), expected.low);
       close(Math.exp(contrast.logRatio + half), expected.high);
       close(probabilityFarther(contrast), expected.probability);
+    });
+
+    it("counts the same arrangements of pseudo-values as extreme", () => {
+      const { asExtreme, arrangements } = permutationTest({
+        baseline: alder.pseudoValues,
+        candidate: birch.pseudoValues,
+      });
+      expect([asExtreme, arrangements]).toEqual([
+        expected.permutation.extreme,
+        expected.permutation.total,
+      ]);
     });
 
     it("asks for the same number of runs", () => {
