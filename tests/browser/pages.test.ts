@@ -80,6 +80,8 @@ it.skipIf(CHROMIUM === null)("a page that breaks the rules is noticed", async ()
   await page.close();
 });
 
+const sheets = (pdf: string) => pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+
 describe.skipIf(CHROMIUM === null).each(pages)("$name in a browser", ({ path }) => {
   it("asks for nothing but itself and has nothing to complain of", async () => {
     const { page, requests, complaints } = await open(browser, path, {
@@ -127,6 +129,17 @@ describe.skipIf(CHROMIUM === null).each(pages)("$name in a browser", ({ path }) 
     await page.close();
   });
 
+  it("prints on two sheets at most, all folded, if it is a compact page", async () => {
+    const { page } = await open(browser, path, { width: 1100, scheme: "light" });
+    await page.evaluate(
+      "document.querySelectorAll('details').forEach((one) => { one.open = false; })",
+    );
+    const bytes = await page.pdf({ preferCSSPageSize: true });
+    const compact = await page.evaluate("document.body.classList.contains('compact')");
+    expect(sheets(new TextDecoder("latin1").decode(bytes))).toBeLessThanOrEqual(compact ? 2 : 99);
+    await page.close();
+  });
+
   it("prints on A4 with every figure whole", async () => {
     // A4 less the margins is 170 mm by 259 mm: 642 by 978 CSS pixels.
     const { page } = await open(browser, path, { width: 642, scheme: "dark" });
@@ -136,7 +149,7 @@ describe.skipIf(CHROMIUM === null).each(pages)("$name in a browser", ({ path }) 
     );
     const bytes = await page.pdf({ preferCSSPageSize: true, tagged: true });
     const pdf = new TextDecoder("latin1").decode(bytes);
-    expect(pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0).toBeGreaterThan(0);
+    expect(sheets(pdf)).toBeGreaterThan(0);
     expect(pdf).not.toContain("/Subtype /Type3");
     await page.emulateMedia({ media: "print" });
     const figures = await page.evaluate(

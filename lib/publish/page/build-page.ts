@@ -10,6 +10,7 @@ import { figurePng } from "./figure-png.ts";
 import { withFontFiles } from "./fonts.ts";
 import type { IndexCard, PageBuild, PageInput } from "./page-types.ts";
 import { PageState } from "./page-state.ts";
+import type { Notebook } from "../notebook.ts";
 import { stampPart } from "./stamp-part.ts";
 
 /** Links to the pages before and after this one. */
@@ -23,6 +24,25 @@ function neighbours(input: PageInput): string {
   };
   const links = link(here - 1, "previous", "Before") + link(here + 1, "next", "Next");
   return links === "" ? "" : `<nav class="pages" aria-label="Pages">${links}</nav>`;
+}
+
+/** Whether the notebook asks for small print on few sheets: `"lakeproof": { "print": "compact" }` in its metadata. */
+function isCompact(notebook: Notebook): boolean {
+  const own = notebook.metadata["lakeproof"];
+  return typeof own === "object" && own !== null && "print" in own && own["print"] === "compact";
+}
+
+/** The first sentences of a paragraph, as many as a card holds. */
+function opening(paragraph: string, letters = 170): string {
+  const sentences = paragraph.replace(/^In short[.:]\s*/, "").match(
+    /[^.!?]+[.!?]+(\s|$)|[^.!?]+$/g,
+  );
+  let text = sentences?.[0] ?? "";
+  for (const sentence of sentences?.slice(1) ?? []) {
+    if (text.length + sentence.length > letters) break;
+    text += sentence;
+  }
+  return text.trim();
 }
 
 /**
@@ -41,7 +61,7 @@ export async function buildPage(input: PageInput): Promise<PageBuild> {
   const html = await documentHtml({
     title,
     description: body.question === "" ? body.summary : body.question,
-    bodyClass: "",
+    bodyClass: isCompact(input.notebook) ? "compact" : "",
     main: body.html,
     after: `${neighbours(input)}\n${stampPart(input.stamp)}`,
   });
@@ -63,7 +83,7 @@ export async function buildPage(input: PageInput): Promise<PageBuild> {
     slug: input.slug,
     title,
     question: body.question === "" ? title : body.question,
-    summary: body.summary,
+    summary: opening(body.summary),
     answer,
   };
   return { html, files: state.files, card };

@@ -2,7 +2,7 @@
  * How pages look on paper and where the reader has forced colours.
  *
  * Paper holds what is unfolded on the screen: code and the numbers of figures print when the reader has opened them, so
- * that a field guide stays as short as it was written.
+ * that a field guide stays as short as it was written. A compact page goes on as few sheets as can be read.
  *
  * @module
  */
@@ -43,5 +43,17 @@ details.code pre{margin-right:0}
 pre{border:1px solid var(--rule);background:none}
 p,li{orphans:3;widows:3}
 .box{background:none}
+body.compact{page:compact;font-size:9.3pt;line-height:1.32}
+html:has(body.compact){font-size:9.3pt}
+.compact h1{font-size:1.7em;margin:.2rem 0 .4rem}
+.compact h2{margin:1em 0 .3em}
+.compact p,.compact ul,.compact ol{margin-bottom:.5em}
+.compact li+li{margin-top:.1em}
+.compact .box{margin:.7em 0;padding:.5rem .8rem}
+.compact figure{margin:.7em 0}
+.compact figure.figure{max-width:115mm;margin-inline:auto}
+.compact th,.compact td{padding-block:.14rem;line-height:1.25}
+.compact .site,.compact footer{display:none}
 }
+@page compact{margin:11mm 15mm 13mm}
 `;

@@ -73,6 +73,7 @@ ul.findings li{padding:.5rem 0 .5rem .8rem;border-left:3px solid var(--edge);bre
 footer{border-top:1px solid var(--rule);margin-top:2.5rem;color:var(--ink-soft);font-size:.9rem;line-height:1.45}
 .stamp{padding-block:1rem 2rem}
 .stamp h2{font-size:1rem;color:var(--ink);margin:0 0 .4rem}
+.stamp{break-inside:avoid}
 dl{display:grid;grid-template-columns:minmax(6.5rem,auto) 1fr;gap:.3rem 1rem}
 dt{font-weight:600}
 dd{margin:0;min-width:0}
