@@ -36,27 +36,33 @@ export function terminalProgress(
 ): Progress {
   let file = "";
   let head = "";
+  let line = "";
   let reason = "";
   const over = (text: string) => {
-    if (terminal) write(`\r\x1b[K${text.slice(0, Math.max(20, columns - 1))}`);
+    if (terminal) write(`\r\x1b[K${text.slice(0, columns - 1)}`);
   };
   return {
     begin(name, place, count, why) {
       file = name;
-      head = `[${place}/${count}] ${name.padEnd(WIDTH)}`;
+      head = `[${place}/${count}] ${name}`;
+      line = `[${place}/${count}] ${name.padEnd(WIDTH)}`;
       reason = why;
-      over(`${head} starting`);
+      over(`${head}: starting`);
     },
     cell(place, count) {
-      over(`${head} cell ${place} of ${count}`);
+      over(`${head}: cell ${place} of ${count}`);
     },
     end(what) {
-      const line = `${head} ${what}${reason === "" ? "" : ` (${reason})`}`;
-      write(terminal ? `\r\x1b[K${line}\n` : `${line}\n`);
-      file = head = reason = "";
+      const whole = `${line} ${what}${reason === "" ? "" : ` (${reason})`}`;
+      write(terminal ? `\r\x1b[K${whole}\n` : `${whole}\n`);
+      file =
+        head =
+        line =
+        reason =
+          "";
     },
-    say(line) {
-      write(terminal && file !== "" ? `\r\x1b[K${line}\n` : `${line}\n`);
+    say(text) {
+      write(terminal && file !== "" ? `\r\x1b[K${text}\n` : `${text}\n`);
     },
   };
 }

@@ -35,13 +35,20 @@ export interface BoundProse {
   readonly faults: readonly ProseFault[];
 }
 
+/** What a notebook shows: its answers by name, and names that two different answers share. */
+export interface ShownAnswers {
+  readonly answers: ReadonlyMap<string, unknown>;
+  readonly twice: ReadonlySet<string>;
+}
+
 /**
  * The JSON of every answer that a notebook shows, by the answer's name.
  *
  * @param notebook with the outputs of a run
  */
-export function answersOf(notebook: Notebook): Map<string, unknown> {
+export function answersOf(notebook: Notebook): ShownAnswers {
   const answers = new Map<string, unknown>();
+  const twice = new Set<string>();
   for (const cell of notebook.cells) {
     if (cell.cell_type !== "code") continue;
     for (const output of cell.outputs) {
@@ -49,10 +56,14 @@ export function answersOf(notebook: Notebook): Map<string, unknown> {
         continue;
       }
       const record = output.data[MEDIA.answer] as { name?: unknown; answer?: unknown } | undefined;
-      if (typeof record?.name === "string") answers.set(record.name, record.answer);
+      if (typeof record?.name !== "string") continue;
+      const { name, answer } = record;
+      const other = answers.get(name);
+      if (other !== undefined && JSON.stringify(other) !== JSON.stringify(answer)) twice.add(name);
+      answers.set(name, answer);
     }
   }
-  return answers;
+  return { answers, twice };
 }
 
 /** The sentence around a link, links and line ends turned to plain words. */
@@ -73,11 +84,12 @@ interface Outcome {
   readonly fault?: { readonly what: string; readonly stale: boolean };
 }
 
-function bindLink(
-  answers: ReadonlyMap<string, unknown>,
-  link: ProseLink,
-  refill: boolean,
-): Outcome {
+function bindLink({ answers, twice }: ShownAnswers, link: ProseLink, refill: boolean): Outcome {
+  const name = /^[^/[=<>!]*/.exec(link.target)![0];
+  if (twice.has(name)) {
+    const what = `two different answers are called "${name}"; give one of them another name`;
+    return { fault: { what, stale: false } };
+  }
   if (link.kind === "claim") {
     const check = checkClaim(answers, link.target);
     if (!check.ok) {

@@ -22,6 +22,15 @@ const command = new Command("report")
   .option("--refill", "put fresh numbers into the prose in place of stale ones")
   .exitOverride();
 
+/** Width of the terminal; 80 where it does not say. */
+function terminalColumns(): number {
+  try {
+    return Deno.consoleSize().columns || 80;
+  } catch {
+    return 80;
+  }
+}
+
 function why(root: string, names: readonly string[]): void {
   for (const one of explainReport({ root, names, makers: siteMakers(root) })) {
     const reason = one.why.length === 0 ? "nothing changed, reused" : one.why.join("\n    ");
@@ -34,12 +43,11 @@ async function report(names: readonly string[], flags: Flags): Promise<void> {
   const project = await openProject((line) => console.error(line));
   const { root } = project;
   if (flags.why) return why(root, names);
-  const columns = Deno.stderr.isTerminal() ? Deno.consoleSize().columns : 80;
   const encoder = new TextEncoder();
   const progress = terminalProgress(
     (text) => Deno.stderr.writeSync(encoder.encode(text)),
     Deno.stderr.isTerminal(),
-    columns,
+    terminalColumns(),
   );
   const done = await publishSite({
     root,

@@ -170,6 +170,17 @@ describe("values in prose", () => {
   });
 });
 
+describe("an answer's name", () => {
+  const link = prose("[](#value:glide/x)");
+
+  it("may be shown twice when both are alike, and stops when they differ", () => {
+    const alike = notebookOf(link, shown("glide", { x: 1 }, "a"), shown("glide", { x: 1 }, "b"));
+    expect(bindProse(alike)).toMatchObject({ filled: 1, faults: [] });
+    const unlike = notebookOf(link, shown("glide", { x: 1 }, "a"), shown("glide", { x: 2 }, "b"));
+    expect(bindProse(unlike).faults[0]!.what).toContain('two different answers are called "glide"');
+  });
+});
+
 describe("claims in prose", () => {
   const claim = (target: string) => bind(`It goes [further](#claim:glide/${target}).`);
 
