@@ -22,11 +22,15 @@ function allRuns(evidence: GlideEvidence): RunEvidence[] {
   return evidence.designs.flatMap((one) => one.runs);
 }
 
+function reasonText(reason: string): string {
+  return printable(reason).replace(/^left out /, "").replace(/\.$/, "");
+}
+
 function leftOut(answer: GlideAnswer): string {
   const out = answer.runs.filter((run) => !run.used && run.reason !== NOT_COMPARED);
   if (out.length === 0) return "No run was left out.";
   const named = out.slice(0, MOST_NAMED).map((run) => {
-    const reason = run.reason === null ? "" : ` (${printable(run.reason).replace(/\.$/, "")})`;
+    const reason = run.reason === null ? "" : ` (${reasonText(run.reason)})`;
     return `run ${printable(run.run)} of ${printable(run.design)}${reason}`;
   });
   const more = out.length - named.length;
@@ -73,6 +77,15 @@ export function fragileSentence(comparison: GlideComparison): string {
   return `It hangs on single runs: without ${which} the verdict would be another. Fly more.`;
 }
 
+/** Once where all comparisons say the same, else each with its candidate's name. */
+function fragileSentences(comparisons: readonly GlideComparison[]): string[] {
+  const sentences = comparisons.map(fragileSentence);
+  if (new Set(sentences).size <= 1) return sentences.slice(0, 1);
+  return sentences.map((sentence, at) =>
+    sentence === "" ? "" : `On ${printable(comparisons[at]!.candidate)}: ${sentence}`
+  );
+}
+
 /**
  * What the verdict rests on.
  *
@@ -89,11 +102,7 @@ export function restsSentences(evidence: GlideEvidence): string {
     : blocks === 1
     ? ", all in one block (rider and day)"
     : ` in ${blocks} blocks (rider and day)`;
-  const fragile = evidence.answer.comparisons.map((one) => {
-    const sentence = fragileSentence(one);
-    const many = evidence.answer.comparisons.length > 1;
-    return many && sentence !== "" ? `${printable(one.candidate)}: ${sentence}` : sentence;
-  });
+  const fragile = fragileSentences(evidence.answer.comparisons);
   return [
     used.length === 0
       ? "There is no run to rest on."

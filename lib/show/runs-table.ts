@@ -11,7 +11,9 @@ import { numberCell, textCell } from "./results-table.ts";
 import { settingText } from "./verdict-sentence.ts";
 
 function remark(run: RunEvidence): string {
-  const reasons = [run.used ? "" : `left out: ${run.reason ?? "no reason given"}`, run.flag ?? ""];
+  const reason = run.reason ?? "no reason given";
+  const out = /^left out/.test(reason) ? reason : `left out: ${reason}`;
+  const reasons = [run.used ? "" : out, run.flag ?? ""];
   return reasons.filter((one) => one !== "").join("; ");
 }
 

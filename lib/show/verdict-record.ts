@@ -79,6 +79,10 @@ function jointSentences(answer: GlideAnswer): string[] {
     .map((one) => printable(one.what));
 }
 
+function hasOddRun(design: DesignEvidence | undefined): boolean {
+  return design?.runs.some((run) => run.used && run.flag !== null) ?? false;
+}
+
 function detailsOf(
   one: GlideComparison,
   leads: boolean,
@@ -94,7 +98,7 @@ function detailsOf(
   if (launch === null) return [];
   const naive = evidence.naive.find((each) => each.candidate === one.candidate);
   return [
-    ...ratioSentences(one, launch),
+    ...ratioSentences(one, launch, [base, other].some(hasOddRun)),
     ...(base && other ? launchSentences(one, base, other, leads ? naive : undefined) : []),
     ...(leads && baseResult && otherResult ? effectSentences(one, baseResult, otherResult) : []),
     ...(one.verdict === "cannot-tell-yet"

@@ -19,11 +19,14 @@ import { atSentenceStart, printable } from "./printable.ts";
 /** Ratio that the count of further runs aims at, unless another was asked for. */
 export const SMALLEST_RATIO = 1.1;
 
+/** Runs of each design that a few good days can hold. */
+const MOST_FLOWN = 60;
+
 /**
  * The bottom line of one comparison, one sentence.
  *
  * @param comparison any verdict
- * @returns for instance "Birch glides further than alder."
+ * @returns for instance "Birch glides further than alder from the same launch."
  * @example
  * ```ts
  * import { headlineOf } from "lakeproof/show/verdict-sentence.ts";
@@ -38,9 +41,9 @@ export function headlineOf(
   const other = printable(comparison.candidate);
   switch (comparison.verdict) {
     case "candidate-better":
-      return `${atSentenceStart(other)} glides further than ${base}.`;
+      return `${atSentenceStart(other)} glides further than ${base} from the same launch.`;
     case "baseline-better":
-      return `${atSentenceStart(base)} glides further than ${other}.`;
+      return `${atSentenceStart(base)} glides further than ${other} from the same launch.`;
     case "cannot-tell-yet":
       return `Cannot tell yet whether ${other} differs from ${base}.`;
     case "refused":
@@ -52,12 +55,13 @@ export function headlineOf(
 export function launchInWords(launch: CommonLaunch): string {
   const speed = `${settingText(launch.speed)}${S}m/s`;
   const drop = `${formatNumber(launch.drop, 2)}${S}m of height to lose`;
-  return `${speed}, ${drop}, ${formatNumber(launch.mass, 0)}${S}kg`;
+  return `${speed}, ${drop}, ${settingText(launch.mass)}${S}kg`;
 }
 
-/** A setting such as 4.1 or 4.15, with one or two decimals as it needs. */
+/** A setting such as 84, 4.1 or 4.15, with as many decimals as it needs, two at most. */
 export function settingText(value: number): string {
-  return formatNumber(value, Number(value.toFixed(1)) === Number(value.toFixed(2)) ? 1 : 2);
+  const decimals = [0, 1].find((one) => Number(value.toFixed(one)) === Number(value.toFixed(2)));
+  return formatNumber(value, decimals ?? 2);
 }
 
 /**
@@ -65,9 +69,14 @@ export function settingText(value: number): string {
  *
  * @param comparison with a ratio
  * @param launch the common launch
+ * @param odd whether a run of either stands out; it may pull the ratio, so nothing is said of a lean
  * @returns sentences; none where the comparison was refused
  */
-export function ratioSentences(comparison: GlideComparison, launch: CommonLaunch): string[] {
+export function ratioSentences(
+  comparison: GlideComparison,
+  launch: CommonLaunch,
+  odd = false,
+): string[] {
   const { ratio, probabilityCandidateBetter: probability, verdict } = comparison;
   if (ratio === null) return [];
   const base = printable(comparison.baseline);
@@ -92,7 +101,7 @@ export function ratioSentences(comparison: GlideComparison, launch: CommonLaunch
     sentences.push(`The probability that ${name} is the better glider is ${inWords(ahead)}.`);
   }
   if (verdict === "cannot-tell-yet" && known) {
-    sentences.push(`Equal is inside the interval.${leaning(comparison)}`);
+    sentences.push(`Equal is inside the interval.${odd ? "" : leaning(comparison)}`);
   }
   return sentences;
 }
@@ -165,7 +174,12 @@ export function moreRunsSentences(more: MoreRuns | null, smallest = SMALLEST_RAT
   const alike = matched !== null && matched < now
     ? ` With both launched alike it would be ${matched === 0 ? "none" : `about ${matched}`}.`
     : "";
-  return [`About ${runs(now)} of each would settle ${goal} four times in five.${alike}`];
+  return now > MOST_FLOWN
+    ? [
+      `It would take about ${runs(now)} of each, far more than anyone flies, to settle ${goal} ` +
+      `four times in five.${alike}`,
+    ]
+    : [`About ${runs(now)} of each would settle ${goal} four times in five.${alike}`];
 }
 
 function runs(count: number): string {

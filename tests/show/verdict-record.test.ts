@@ -21,7 +21,7 @@ function said(record: ReturnType<typeof verdictRecord>): string {
 describe("the verdict in words", () => {
   it("names who glides further, with ratio, interval, launch, height and mass", () => {
     const record = verdictRecord(inventedEvidence());
-    expect(record.headline).toBe("Birch glides further than alder.");
+    expect(record.headline).toBe("Birch glides further than alder from the same launch.");
     expect(record.ahead).toEqual({ design: "birch", place: 2 });
     expect(said(record)).toContain(
       "From the same launch (4.1 m/s, 0.18 m of height to lose, 84 kg) birch covers 1.18 times " +
@@ -60,7 +60,7 @@ describe("the verdict in words", () => {
       ratio: { ...COMPARISON.ratio!, value: 0.85, low: 0.76, high: 0.95 },
       probabilityCandidateBetter: 0.004,
     }));
-    expect(record.headline).toBe("Alder glides further than birch.");
+    expect(record.headline).toBe("Alder glides further than birch from the same launch.");
     expect(record.ahead).toEqual({ design: "alder", place: 1 });
     expect(said(record)).toContain("probability that alder is the better glider is 99.6 %");
   });
@@ -182,7 +182,9 @@ describe("the verdict in words", () => {
 
   it("keeps a hostile name as text without control characters", () => {
     const whole = inventedEvidence({ candidate: "<script>\u001b[31m" });
-    expect(said(verdictRecord(whole))).toContain("<script>?[31m glides further than alder.");
+    expect(said(verdictRecord(whole))).toContain(
+      "<script>?[31m glides further than alder from the same launch.",
+    );
   });
 });
 

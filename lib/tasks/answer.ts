@@ -1,0 +1,46 @@
+/** `task answer QUESTION SESSION...`: one question, answered at the command line. */
+import { Command } from "commander";
+import { UsageError } from "../base/errors.ts";
+import { printable } from "../base/printable.ts";
+import { answerGlide, type GlideFlags } from "./answer-glide.ts";
+import { runTask } from "./exit-codes.ts";
+import { sessionArgument } from "./session-argument.ts";
+
+/** Questions that this version can't answer yet. */
+const LATER = ["tow", "takeoff", "next", "balance", "hold"];
+
+const command = new Command("answer")
+  .description("Answers one question from one or more session folders.")
+  .argument("<question>", "glide: which design glides further from the same launch?")
+  .argument("<session...>", "names under data/, or any paths")
+  .option(
+    "--baseline <design>",
+    "design to compare against; when left out, the first of designs.csv",
+  )
+  .option(
+    "--candidate <design>",
+    "design to compare, may be given again; when left out, all others",
+    (name: string, before: readonly string[]) => [...before, name],
+    [] as readonly string[],
+  )
+  .option("--launch-speed <speed>", "common launch, in m/s or with a unit, as 14km/h")
+  .option("--drop <height>", "height used, in m or with a unit, as 20cm")
+  .option("--mass <mass>", "all that flies, in kg or with a unit")
+  .option("--json", "one JSON object on standard output, nothing else")
+  .exitOverride();
+
+await runTask(async () => {
+  command.parse(Deno.args, { from: "user" });
+  const [question = "", ...typed] = command.args;
+  if (LATER.includes(question)) {
+    throw new UsageError(`Cannot answer "${question}" yet: so far there is glide only.`);
+  }
+  if (question !== "glide") {
+    throw new UsageError(`Cannot answer "${printable(question)}": so far there is glide only.`);
+  }
+  const from = Deno.env.get("INIT_CWD");
+  const sessions = typed.map((one) => sessionArgument(one, from));
+  const { text, code } = await answerGlide(sessions, command.opts<GlideFlags>());
+  console.log(text.trimEnd());
+  return code;
+});
