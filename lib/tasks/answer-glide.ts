@@ -3,7 +3,6 @@
  *
  * @module
  */
-import config from "../../deno.json" with { type: "json" };
 import { CONTRACT, type GlideAnswer } from "../base/answers.ts";
 import { DataError, UsageError } from "../base/errors.ts";
 import { type Finding, finding, hasErrors } from "../base/finding.ts";
@@ -35,11 +34,15 @@ export interface TaskResult {
   readonly code: number;
 }
 
-/** Packages that the numbers of an answer go through. */
-const PACKAGES = new Set([
-  ...Object.keys(config.imports).filter((name) => name.startsWith("@stdlib/")),
-  "csv-parse",
-]);
+/** Deno, and the packages that the numbers of an answer go through. */
+function versionsOfAnswer(): Record<string, string> {
+  const config = Deno.readTextFileSync(new URL("../../deno.json", import.meta.url));
+  const { imports } = JSON.parse(config) as { imports: Record<string, string> };
+  const packages = Object.keys(imports).filter((name) =>
+    name.startsWith("@stdlib/") || name === "csv-parse"
+  );
+  return versionsOf(imports, new Set(packages));
+}
 
 function optionsOf(flags: GlideFlags): GlideOptions {
   const { baseline, candidate } = flags;
@@ -103,7 +106,7 @@ export async function answerGlide(
   names: readonly string[],
   flags: GlideFlags,
 ): Promise<TaskResult> {
-  const versions = versionsOf(config.imports, PACKAGES);
+  const versions = versionsOfAnswer();
   const options = optionsOf(flags);
   let sessions: Session[];
   try {
