@@ -17,16 +17,20 @@ export { columnUncertainty } from "./check/column-uncertainty.ts";
 
 export { compareGlides, type GlideOptions } from "./decide/compare-glides.ts";
 export type * from "./decide/glide-evidence.ts";
+export { linearDigits, nonlinearDigits } from "./decide/published-checks/certified-digits.ts";
 export { runPublishedChecks } from "./decide/published-checks.ts";
 
 export { type DragLaw, leastDragSpeed } from "./model/drag-law.ts";
 export { timedSpeedUncertainty } from "./model/timed-speed.ts";
 
+export { readLinearCertifiedSets, readNonlinearCertifiedSets } from "./read/certified-sets.ts";
 export { demoTruth, trueRatioAt } from "./read/demo-truth.ts";
 export { filesRead, openSession } from "./read/open-session.ts";
 export { readPublishedValues } from "./read/published-values.ts";
 export { readSharedTable } from "./read/shared-table.ts";
 
+export { certifiedDigitsTable } from "./show/certified-digits-table.ts";
+export { coverageTable } from "./show/coverage-table.ts";
 export { courseFigure } from "./show/figure-course.ts";
 export { figureDecomposition } from "./show/figure-decomposition.ts";
 export { figureDistance } from "./show/figure-distance.ts";

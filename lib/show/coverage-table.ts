@@ -1,0 +1,74 @@
+/**
+ * How often the interval held the truth in simulated sessions, as a table.
+ *
+ * @module
+ */
+import type { TableCell, TableRecord } from "../base/records.ts";
+import { formatPercent } from "../base/rounding.ts";
+import { textCell } from "./results-table.ts";
+
+/** One row of `shared/coverage.csv`, as text by column. */
+export type CoverageRow = Readonly<Record<string, string>>;
+
+/** What the worlds of the simulation are called on the page. */
+const WORLDS: Readonly<Record<string, string>> = {
+  prior: "shape of drag drawn from the stated doubt",
+  camber: "cambered section (a stress test)",
+  waves: "free surface in full, Reynolds number, struts",
+  images: "image of the surface and plane waves",
+};
+
+function worldOf(row: CoverageRow): string {
+  const name = row["world"] ?? "";
+  return (WORLDS[name] ?? name) + (row["depth_known"] === "false" ? ", depth not known" : "");
+}
+
+function share(text: string | undefined): TableCell {
+  const value = Number(text);
+  if (text === undefined || text === "" || !Number.isFinite(value)) return textCell("");
+  return { ...textCell(formatPercent(value, 1)), number: value };
+}
+
+/**
+ * Coverage cell by cell.
+ *
+ * @param rows of `shared/coverage.csv`, as the simulation wrote them
+ * @param foils `pair`: two different foils; `null`: the same foil twice
+ * @returns one row a world and number of runs
+ */
+export function coverageTable(rows: readonly CoverageRow[], foils: "pair" | "null"): TableRecord {
+  const own = rows.filter((row) => row["foils"] === foils);
+  const sessions = Math.min(...own.map((row) => Number(row["sessions"])));
+  return {
+    name: `coverage-${foils}`,
+    caption: foils === "pair"
+      ? `Two different foils launched at different speeds, ${sessions} sessions or more a row: how often the 95 % interval ` +
+        "held the true ratio, how often a claim pointed the wrong way, and what a textbook interval of raw distances does."
+      : `One and the same foil flown as two, launched at different speeds, ${sessions} sessions or more a row: a claim here ` +
+        "is always false.",
+    columns: [
+      { label: "world", unit: "", align: "left" },
+      { label: "runs a side", unit: "", align: "right" },
+      { label: "interval held the truth", unit: "", align: "right" },
+      {
+        label: foils === "pair" ? "claims the wrong way" : "false claims",
+        unit: "",
+        align: "right",
+      },
+      { label: "raw distances: held the truth", unit: "", align: "right" },
+      {
+        label: foils === "pair" ? "raw: claims the wrong way" : "raw: false claims",
+        unit: "",
+        align: "right",
+      },
+    ],
+    rows: own.map((row) => [
+      textCell(worldOf(row)),
+      textCell(row["runs_a_side"] ?? ""),
+      share(row["coverage"]),
+      share(row["wrong_claims"]),
+      share(row["raw_coverage"]),
+      share(row["raw_wrong_claims"]),
+    ]),
+  };
+}
