@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { besselJ1OverArgument } from "lakeproof/numeric/bessel-j1.ts";
 import { biplaneFactor, ellipticLinePhi } from "lakeproof/model/free-surface.ts";
 
 const g = 9.80665;
@@ -44,6 +45,29 @@ describe("free-surface factor of an elliptic line", () => {
         // 6e-5: half the last printed digit and a little for ties.
         expect(Math.abs(phi(FROUDE[i]!, depth) - value)).toBeLessThan(6e-5);
       });
+    }
+  });
+  it("equals the wave integral in its first form, by brute force", () => {
+    // R_w = (rho k^2/pi) int_0^(pi/2) sec^5 exp(-2 k h sec^2) |G(k sin sec^2)|^2, D_i = pi rho Gamma0^2/8 and
+    // G(x) = Gamma0 (pi b/2) J1(x b/2)/(x b/2): midpoint rule, 200,000 points.
+    const waves = (froude: number, depth: number) => {
+      const k = 1 / (froude * froude);
+      const n = 200_000;
+      let sum = 0;
+      for (let i = 0; i < n; i++) {
+        const theta = Math.PI / 2 * (i + 0.5) / n;
+        const secant = 1 / Math.cos(theta);
+        const faded = Math.exp(-2 * k * depth * secant * secant);
+        if (faded === 0) break;
+        const load = besselJ1OverArgument(k * Math.sin(theta) * secant * secant / 2);
+        sum += secant ** 5 * faded * load * load;
+      }
+      return 2 * k * k * sum * Math.PI / 2 / n;
+    };
+    for (const [froude, depth] of [[0.4, 0.1], [0.8, 0.3], [1.3, 0.35], [2.5, 0.6]] as const) {
+      const whole = 1 - biplaneFactor(2 * depth) + waves(froude, depth);
+      // 3e-8: the rule's stated error and the midpoint rule's own.
+      expect(Math.abs(phi(froude, depth) / whole - 1)).toBeLessThan(3e-8);
     }
   });
   it("tends to 1 + sigma fast and to 1 - sigma slow", () => {
