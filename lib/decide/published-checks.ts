@@ -15,11 +15,13 @@ import {
 import { DRAG_CHECKS } from "./published-checks/drag.ts";
 import { GLIDE_CHECKS } from "./published-checks/glide.ts";
 import { PROBABILITY_CHECKS } from "./published-checks/probability.ts";
+import { UNCERTAINTY_CHECKS } from "./published-checks/uncertainty.ts";
 import { WATER_CHECKS } from "./published-checks/water.ts";
 
 /** Every check by name. */
 export const PUBLISHED_CHECKS: Readonly<Record<string, PublishedCheck>> = {
   ...PROBABILITY_CHECKS,
+  ...UNCERTAINTY_CHECKS,
   ...WATER_CHECKS,
   ...DRAG_CHECKS,
   ...GLIDE_CHECKS,
