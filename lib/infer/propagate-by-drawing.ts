@@ -4,7 +4,6 @@
  * @module
  */
 import type { Quantity } from "../base/quantity.ts";
-import { studentTQuantile } from "../numeric/distributions.ts";
 import type { SeededRandom } from "../numeric/random.ts";
 import { covarianceOfInputs, type PropagateOptions, type UncertainInput } from "./propagate.ts";
 import { checkLevel, meanOf, sampleQuantile, varianceOf } from "./sample.ts";
@@ -27,6 +26,18 @@ export interface DrawingOptions extends PropagateOptions {
   readonly coverage?: "symmetric" | "shortest";
 }
 
+/** Student's t with any degrees of freedom by the polar method of Bailey, Mathematics of Computation 62 (1994) 779. */
+function drawStudentT(random: SeededRandom, n: number): number {
+  for (;;) {
+    const u = 2 * random.uniform() - 1;
+    const v = 2 * random.uniform() - 1;
+    const w = u * u + v * v;
+    if (w > 0 && w <= 1) return u * Math.sqrt(n * (w ** (-2 / n) - 1) / w);
+  }
+}
+
+const contradiction = () => new RangeError("Cannot draw as the correlations contradict each other");
+
 /** Lower triangular L with L L' = matrix; rows without variance stay zero. */
 function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
   const n = matrix.length;
@@ -35,12 +46,13 @@ function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
     for (let j = 0; j <= i; j++) {
       let value = matrix[i]![j]!;
       for (let k = 0; k < j; k++) value -= lower[i]![k]! * lower[j]![k]!;
+      const size = Math.sqrt(matrix[i]![i]! * matrix[j]![j]!);
+      const leftOver = Math.abs(value) <= 1e-12 * size ? 0 : value;
       if (i === j) {
-        if (value < -1e-12 * matrix[i]![i]!) {
-          throw new RangeError("Cannot draw as the correlations contradict each other");
-        }
-        lower[i]![i] = Math.sqrt(Math.max(0, value));
-      } else lower[i]![j] = lower[j]![j]! === 0 ? 0 : value / lower[j]![j]!;
+        if (leftOver < 0) throw contradiction();
+        lower[i]![i] = Math.sqrt(leftOver);
+      } else if (lower[j]![j]! > 0) lower[i]![j] = value / lower[j]![j]!;
+      else if (leftOver !== 0) throw contradiction();
     }
   }
   return lower;
@@ -111,9 +123,7 @@ export function propagateByDrawing(
       if (input.shape === "rectangular") {
         x[i] = value + standardUncertainty * Math.sqrt(3) * (2 * random.uniform() - 1);
       } else if (degreesOfFreedom !== undefined && degreesOfFreedom < Infinity) {
-        // A uniform of exactly 0 has no quantile; half a step above it stands for it.
-        const p = random.uniform() + 2 ** -54;
-        x[i] = value + standardUncertainty * studentTQuantile(p, degreesOfFreedom);
+        x[i] = value + standardUncertainty * drawStudentT(random, degreesOfFreedom);
       } else {
         let sum = value;
         for (let k = 0; k <= i; k++) sum += lower[i]![k]! * normals[k]!;
