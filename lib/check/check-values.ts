@@ -4,11 +4,12 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
+import { likelyUnit } from "../base/likely-unit.ts";
 import { LIMITS, standing } from "../base/limits.ts";
 import type { Row, Session } from "../base/session.ts";
 import { type Column, DESIGNS, GLIDES, type TableContract, TOW } from "../base/tables.ts";
-import { fromSi, toSi, type Unit, unitNamed, UNITS } from "../base/units.ts";
-import { short } from "./rule.ts";
+import { fromSi, toSi, type Unit, unitNamed } from "../base/units.ts";
+import { median, short } from "./rule.ts";
 
 interface Value {
   readonly row: number;
@@ -27,10 +28,24 @@ const inUnit = (value: number, unit: Unit) =>
 function slip(column: Column, values: readonly Value[], shown: Unit): Unit | null {
   const odd = values.filter(({ value }) => standing(column.name, value) !== "fits");
   if (values.length < WHOLE_COLUMN || odd.length < 0.8 * values.length) return null;
-  return UNITS.find((unit) =>
-    unit.dimension === column.dimension && unit !== shown &&
-    values.every(({ value }) => standing(column.name, toSi(fromSi(value, shown), unit)) === "fits")
-  ) ?? null;
+  const first = values[0]!;
+  const unit = likelyUnit(column.name, fromSi(first.value, shown), shown);
+  if (unit === null) return null;
+  const fits = values.every(({ value }) =>
+    standing(column.name, toSi(fromSi(value, shown), unit)) === "fits"
+  );
+  return fits ? unit : null;
+}
+
+/** How far from the middle of its column a number may lie for a unit to be a good guess. */
+const NEAR = 1.6;
+
+/** The unit in which a single odd number lies among the others of its column. */
+function rowSlip(column: Column, value: number, middle: number, shown: Unit): Unit | null {
+  const unit = likelyUnit(column.name, fromSi(value, shown), shown);
+  if (unit === null) return null;
+  const ratio = toSi(fromSi(value, shown), unit) / middle;
+  return ratio < NEAR && ratio > 1 / NEAR ? unit : null;
 }
 
 function checkColumn(file: string, column: Column, values: readonly Value[]): Finding[] {
@@ -54,13 +69,11 @@ function checkColumn(file: string, column: Column, values: readonly Value[]): Fi
       }. Then write the unit after the column's name: ${column.name} [${better.name}].`,
     })];
   }
+  const middle = median(values.map((one) => one.value))!;
   return values.flatMap(({ row, value }) => {
     const how = standing(column.name, value);
     if (how === "fits") return [];
-    const guess = UNITS.find((unit) =>
-      unit.dimension === column.dimension && unit !== shown &&
-      standing(column.name, toSi(fromSi(value, shown), unit)) === "fits"
-    );
+    const guess = rowSlip(column, value, middle, shown);
     const number = short(fromSi(value, shown));
     return [finding({
       ...common,
@@ -70,7 +83,7 @@ function checkColumn(file: string, column: Column, values: readonly Value[]): Fi
       what: `${inUnit(value, shown)} ${
         how === "impossible" ? "can't be" : "is unusual"
       }: ${limits.why}.`,
-      wanted: guess === undefined
+      wanted: guess === null
         ? "Look whether it is right; if so, leave it."
         : `Did you mean ${guess.name}? ${number} ${guess.name} is ${
           inUnit(toSi(fromSi(value, shown), guess), shown)

@@ -5,6 +5,7 @@
  */
 import { CONTRACT } from "../base/answers.ts";
 import { type Column, type TableContract, TABLES } from "../base/tables.ts";
+import { decimalChoice, type DecimalMark } from "./decimal-mark.ts";
 import { decodeText } from "./decode-text.ts";
 import { matchHeader } from "./match-header.ts";
 import { splitTable } from "./split-table.ts";
@@ -25,11 +26,20 @@ const TYPES = { text: "string", choice: "string", date: "string", number: "numbe
 /** Lower case letters, digits, dot, hyphen and underscore: what the standard allows in names. */
 const standardName = (name: string) => name.toLowerCase().replace(/[^a-z0-9._-]+/g, "-");
 
-function field(heading: string, column: Column | undefined, own: boolean, unit: string | null) {
+interface FieldInput {
+  readonly heading: string;
+  readonly column: Column | undefined;
+  readonly own: boolean;
+  readonly unit: string | null;
+  readonly mark: DecimalMark;
+}
+
+function field({ heading, column, own, unit, mark }: FieldInput) {
   if (column === undefined) return { name: heading, type: "any" };
   return {
     name: heading,
     type: TYPES[column.kind],
+    ...(column.kind === "number" && mark === "," ? { decimalChar: "," } : {}),
     description: own ? `Standard uncertainty of ${column.name} in this row.` : column.means,
     ...(unit === null ? {} : { unit }),
   };
@@ -46,14 +56,21 @@ function resource(
   const head = split.rows[0];
   if (head === undefined) return null;
   const header = matchHeader({ contract, cells: head.cells, row: head.row, units });
+  const key = header.columns.find((one) => one.column.name === contract.key && !one.own);
+  const numbers = header.columns.filter((one) => one.column.kind === "number");
+  const { mark } = decimalChoice(
+    split.rows.slice(1).flatMap(({ cells }) => numbers.map((one) => cells[one.place] ?? "")),
+    split.delimiter,
+  );
   const fields = head.cells.slice(0, header.width).map((cell, place) => {
     const matched = header.columns.find((one) => one.place === place);
-    return field(
-      cell.trim() === "" ? `column_${place + 1}` : cell.trim(),
-      matched?.column,
-      matched?.own ?? false,
-      matched?.unit?.name ?? null,
-    );
+    return field({
+      heading: cell.trim() === "" ? `column_${place + 1}` : cell.trim(),
+      column: matched?.column,
+      own: matched?.own ?? false,
+      unit: matched?.unit?.name ?? null,
+      mark,
+    });
   });
   const marks = split.delimiter === "," ? {} : { dialect: { delimiter: split.delimiter } };
   return {
@@ -68,7 +85,7 @@ function resource(
     schema: {
       fields,
       missingValues: [""],
-      ...(contract.key === null ? {} : { primaryKey: [contract.key] }),
+      ...(key === undefined ? {} : { primaryKey: [head.cells[key.place]!.trim()] }),
     },
   };
 }

@@ -5,9 +5,10 @@
  */
 import { didYouMean } from "../base/did-you-mean.ts";
 import { type Severity } from "../base/finding.ts";
+import { likelyUnit } from "../base/likely-unit.ts";
 import { LIMITS, standing } from "../base/limits.ts";
 import { printable } from "../base/printable.ts";
-import { decimalToSi, findUnit, fromSi, toSi, type Unit, UNITS } from "../base/units.ts";
+import { decimalToSi, findUnit, fromSi, toSi, type Unit } from "../base/units.ts";
 import { type DecimalChoice, numberText } from "./decimal-mark.ts";
 import { type MatchedColumn } from "./match-header.ts";
 import { readDate } from "./read-date.ts";
@@ -181,11 +182,8 @@ function guess(value: number, matched: MatchedColumn): string | null {
   if (value < 0 && standing(column.name, toSi(-value, unit!)) === "fits") {
     return `Did you mean ${threeFigures(-value)}, without the minus?`;
   }
-  const better = UNITS.find((one) =>
-    one.dimension === column.dimension && one !== unit &&
-    standing(column.name, toSi(value, one)) === "fits"
-  );
-  if (better === undefined) return null;
+  const better = likelyUnit(column.name, value, unit!);
+  if (better === null) return null;
   const meant = threeFigures(fromSi(toSi(value, better), unit!));
   return `Did you mean ${better.name}? ${threeFigures(value)} ${better.name} is ${meant} ${
     unit!.name

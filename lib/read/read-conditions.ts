@@ -4,11 +4,12 @@
  * @module
  */
 import { didYouMean } from "../base/did-you-mean.ts";
+import { likelyUnit } from "../base/likely-unit.ts";
 import { LIMITS, standing } from "../base/limits.ts";
 import { printable } from "../base/printable.ts";
 import { type Condition, type StatedAs } from "../base/session.ts";
 import { type Column, CONDITION_QUANTITIES, CONDITIONS } from "../base/tables.ts";
-import { decimalToSi, findUnit, SI_UNITS, type Unit, UNITS } from "../base/units.ts";
+import { decimalToSi, findUnit, SI_UNITS, type Unit } from "../base/units.ts";
 import { each, type QuantityRows, textOf, unitFor } from "./quantity-rows.ts";
 import { type ReadTable } from "./read-table.ts";
 import { standardUncertainty } from "./stated-uncertainty.ts";
@@ -105,11 +106,8 @@ export function readConditions(table: ReadTable): QuantityRows<Condition> {
 }
 
 function betterUnit(value: number, column: Column, unit: Unit): string {
-  const better = UNITS.find((one) =>
-    one.dimension === column.dimension && one !== unit &&
-    standing(column.name, decimalToSi(String(value), one)) === "fits"
-  );
-  return better === undefined
+  const better = likelyUnit(column.name, value, unit);
+  return better === null
     ? `A ${column.dimension} in ${unit.name} that can be.`
     : `Did you mean ${better.name}? Write it in the column unit.`;
 }

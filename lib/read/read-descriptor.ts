@@ -65,9 +65,26 @@ export function readDescriptor(
   return descriptor;
 }
 
+/** Whether the descriptor's columns for a table are those that stand there; true where it names none. */
+export function describes(
+  descriptor: Descriptor | null,
+  file: string,
+  headings: readonly string[],
+): boolean {
+  const found = resourceOf(descriptor, file);
+  if (descriptor === null || headings.length === 0) return true;
+  if (found === undefined) return false;
+  const names = found.schema?.fields.map((one) => one.name) ?? headings;
+  return names.length === headings.length && names.every((name, i) => name === headings[i]);
+}
+
+function resourceOf(descriptor: Descriptor | null, file: string) {
+  return descriptor?.resources.find((one) => one.path?.replace(/^\.\//, "") === file);
+}
+
 /** Units that the descriptor states for one table, by column name. */
 export function statedUnits(descriptor: Descriptor | null, file: string): Record<string, string> {
-  const found = descriptor?.resources.find((one) => one.path?.replace(/^\.\//, "") === file);
+  const found = resourceOf(descriptor, file);
   const units: Record<string, string> = {};
   for (const field of found?.schema?.fields ?? []) {
     const name = field.name.replace(/\s*[[(].*$/, "").trim().toLowerCase().replace(/[\s-]+/g, "_");

@@ -27,7 +27,7 @@ import { otherFiles } from "./other-files.ts";
 import { type QuantityRows } from "./quantity-rows.ts";
 import { readCalibrations } from "./read-calibrations.ts";
 import { readConditions } from "./read-conditions.ts";
-import { DESCRIPTOR, readDescriptor, statedUnits } from "./read-descriptor.ts";
+import { describes, DESCRIPTOR, readDescriptor, statedUnits } from "./read-descriptor.ts";
 import { readInstruments } from "./read-instruments.ts";
 import { type ReadTable, readTable } from "./read-table.ts";
 import { typedRows } from "./typed-rows.ts";
@@ -63,6 +63,16 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
     sum(file, bytes);
     const table = readTable(contract, bytes, statedUnits(descriptor, contract.file));
     findings.push(...table.findings);
+    if (!describes(descriptor, contract.file, table.headings)) {
+      findings.push(finding({
+        severity: "note",
+        code: "stale-descriptor",
+        file: DESCRIPTOR,
+        what:
+          `The descriptor tells other columns than ${contract.file} has; the file was believed.`,
+        wanted: "deno task validate with --describe writes it anew.",
+      }));
+    }
     return table;
   };
   const typed = <T extends Design | Glide | TowPoint>(contract: TableContract) => {

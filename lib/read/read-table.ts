@@ -16,6 +16,8 @@ export interface ReadTable {
   readonly rows: readonly ReadRow[];
   /** Columns of the contract that stand in the file and can be read. */
   readonly present: readonly string[];
+  /** The header as it stands, without what trails empty behind it. */
+  readonly headings: readonly string[];
   readonly findings: readonly Finding[];
 }
 
@@ -37,6 +39,7 @@ export function readTable(
   const nothing = (code: string, what: string, wanted: string): ReadTable => ({
     rows: [],
     present: [],
+    headings: [],
     findings: [finding({ severity: "error", code, file, what, wanted })],
   });
   const decoded = decodeText(bytes);
@@ -79,7 +82,7 @@ export function readTable(
       wanted: 'A second " at the end of that cell, or none at all.',
     }));
   }
-  if (head === undefined) return { rows: [], present: [], findings };
+  if (head === undefined) return { rows: [], present: [], headings: [], findings };
   const header = matchHeader({ contract, cells: head.cells, row: head.row, units });
   findings.push(...header.findings);
   const body = readRows({ contract, split, header });
@@ -87,7 +90,8 @@ export function readTable(
   const present = header.columns.filter((one) => !one.own && one.readable).map((one) =>
     one.column.name
   );
-  return { rows: body.rows, present, findings };
+  const headings = head.cells.slice(0, header.width).map((cell) => cell.trim());
+  return { rows: body.rows, present, headings, findings };
 }
 
 function splitHeaderName(head: TextRow | undefined, place: number): string | null {

@@ -42,13 +42,14 @@ function declared(text: string): { readonly delimiter: Delimiter; readonly rest:
     : { delimiter, rest: text.slice(match[0].length) };
 }
 
-/** The delimiter that the first line with something in it uses most, outside quotes. */
+/** The delimiter that the first line with something in it uses most, outside quotes; the rarer mark when two tie. */
 function guessed(text: string): Delimiter {
   const line = text.split(/\r\n|\n|\r/).find((one) => /[^\s,;"]/.test(one)) ?? "";
   const bare = line.replace(/"[^"]*"/g, "").replace(/\[[^\]]*\]/g, "");
   const count = (mark: string) => bare.split(mark).length - 1;
   const marks: readonly Delimiter[] = ["\t", ";", ","];
-  return marks.reduce<Delimiter>((best, mark) => count(mark) > count(best) ? mark : best, ",");
+  const most = Math.max(...marks.map(count));
+  return most === 0 ? "," : marks.find((mark) => count(mark) === most)!;
 }
 
 interface InfoRow {

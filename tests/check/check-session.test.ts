@@ -80,6 +80,13 @@ describe("what looks odd in a session", () => {
     expect(slips[0]!.wanted).toContain("Did you mean km/h? 17.1 km/h is 4.75 m/s");
   });
 
+  it("one speed in another unit than the rest is told with the unit", () => {
+    const session = withRun({ launch_speed: "14", duration: "" });
+    const odd = checkSession(session).filter((one) => one.code === "odd-value");
+    expect(odd).toMatchObject([{ file: "glides.csv", row: 2, column: "launch_speed" }]);
+    expect(odd[0]!.wanted).toBe("Did you mean km/h? 14 km/h is 3.89 m/s.");
+  });
+
   it("both speeds in knots are told by the time they took", () => {
     const lines = GLIDES_CSV.trim().split("\n").map((line, row) => {
       const cells = line.split(",");

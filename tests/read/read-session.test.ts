@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { DESIGNS_CSV, GLIDES_CSV, sessionWith } from "./invented-session.ts";
+import { DESIGNS_CSV, FILES, GLIDES_CSV, sessionWith } from "./invented-session.ts";
 
 const problems = (session: ReturnType<typeof sessionWith>) =>
   session.findings.filter((one) => one.severity !== "note");
@@ -78,6 +78,22 @@ describe("a session read from its files", () => {
     expect(problems(sessionWith({ "datapackage.json": newer }))).toMatchObject([
       { severity: "error", code: "newer-contract" },
     ]);
+  });
+
+  it("says when the descriptor no longer tells the table's columns, and believes the table", () => {
+    const fields = DESIGNS_CSV.split("\n")[0]!.split(",").map((name) => ({ name }));
+    const descriptor = (names: readonly { readonly name: string }[]) =>
+      JSON.stringify({
+        resources: Object.keys(FILES).map((path) => ({
+          name: path.replace(".csv", ""),
+          path,
+          ...(path === "designs.csv" ? { schema: { fields: names } } : {}),
+        })),
+      });
+    const codes = (text: string) =>
+      sessionWith({ "datapackage.json": text }).findings.map((one) => one.code);
+    expect(codes(descriptor(fields))).toEqual(["no-schema"]);
+    expect(codes(descriptor(fields.slice(1)))).toEqual(["no-schema", "stale-descriptor"]);
   });
 
   it("takes units from the descriptor where the header names none", () => {

@@ -1,0 +1,37 @@
+/**
+ * The unit in which an odd number was probably written.
+ *
+ * @module
+ */
+import { standing } from "./limits.ts";
+import type { Dimension } from "./tables.ts";
+import { toSi, type Unit, unitNamed } from "./units.ts";
+
+/** Units that people forget to name, the likeliest first. */
+const FORGOTTEN: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
+  speed: ["km/h", "kn", "mph"],
+  length: ["cm", "mm", "in", "ft"],
+  area: ["cm2", "dm2", "in2", "ft2"],
+  volume: ["ml", "m3"],
+  mass: ["lb", "g"],
+  force: ["kgf", "lbf", "kN"],
+  time: ["ms"],
+  temperature: ["degF", "K"],
+  salinity: ["%", "1"],
+  ratio: ["%"],
+};
+
+/**
+ * A unit that would make an odd number a usual one for its column; `null` where none of the likely ones does.
+ *
+ * @param column name without unit
+ * @param value as it stands
+ * @param unit it was read in
+ */
+export function likelyUnit(column: string, value: number, unit: Unit): Unit | null {
+  const { dimension } = unit;
+  const others = (FORGOTTEN[dimension] ?? []).map((name) => unitNamed(name, dimension));
+  return others.find((one) =>
+    one.name !== unit.name && standing(column, toSi(value, one)) === "fits"
+  ) ?? null;
+}
