@@ -9,7 +9,7 @@
  */
 import { join } from "node:path";
 import { DataError } from "../base/errors.ts";
-import { writeAtomically } from "./write-atomically.ts";
+import { removeHalfWritten, writeAtomically } from "./write-atomically.ts";
 
 /** A note of what a swap by two renames is about, kept while it goes on. */
 interface SwapNote {
@@ -150,9 +150,7 @@ export function recoverSite(root: string): boolean {
   }
   if (kindOf(at.out) === "none" && kindOf(at.aside) === "folder") Deno.renameSync(at.aside, at.out);
   remove(at.aside);
-  for (const entry of [...Deno.readDirSync(root)]) {
-    if (/^out\.\d+\.tmp$/.test(entry.name)) remove(join(root, entry.name));
-  }
+  for (const folder of [root, join(root, "notebooks")]) removeHalfWritten(folder);
   return finished;
 }
 

@@ -32,3 +32,16 @@ export function writeAtomically(path: string, content: string | Uint8Array): boo
   Deno.renameSync(temporary, path);
   return true;
 }
+
+/** Removes what a stop in the middle of `writeAtomically` left in a folder; a folder that is not there is left alone. */
+export function removeHalfWritten(folder: string): void {
+  let names: string[] = [];
+  try {
+    names = [...Deno.readDirSync(folder)].map((entry) => entry.name);
+  } catch {
+    return;
+  }
+  for (const name of names) {
+    if (/\.\d+\.tmp$/.test(name)) Deno.removeSync(`${folder}/${name}`);
+  }
+}

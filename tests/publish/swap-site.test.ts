@@ -107,11 +107,15 @@ describe("a finished site", () => {
     expect(names(".site")).toEqual(["sites"]);
   });
 
-  it("leaves no half-made link behind", () => {
+  it("leaves no half-made link or half-written notebook behind", () => {
     start();
     swapSite(root, site("first"));
     Deno.symlinkSync("nowhere", `${root}/out.123.tmp`);
+    Deno.mkdirSync(`${root}/notebooks`);
+    Deno.writeTextFileSync(`${root}/notebooks/a.ipynb`, "{}");
+    Deno.writeTextFileSync(`${root}/notebooks/a.ipynb.123.tmp`, "{");
     recoverSite(root);
-    expect(names(".")).toEqual([".site", "out"]);
+    expect(names(".")).toEqual([".site", "notebooks", "out"]);
+    expect(names("notebooks")).toEqual(["a.ipynb"]);
   });
 });

@@ -111,6 +111,14 @@ describe("task report", () => {
     }
   });
 
+  it("started twice at once lets the second wait and find all done", async () => {
+    const both = [runReport(project.root, ["--fresh"]), runReport(project.root)];
+    const ends = await Promise.all(both);
+    expect(ends.map((one) => one.code)).toEqual([0, 0]);
+    expect(ends.filter((one) => one.output.includes("waiting for it to end"))).toHaveLength(1);
+    expect(complete()).toBe(true);
+  });
+
   it("asked wrongly exits 2 with a guess", async () => {
     const flag = await runReport(project.root, ["--frsh"]);
     expect([flag.code, flag.output]).toEqual([2, expect.stringContaining("--fresh")]);

@@ -1,5 +1,5 @@
 /**
- * A small project in a temporary folder: the library as it is, the installed packages, notebooks and data of one's own.
+ * A small project in a temporary folder: the library and the shared tables as they are, the installed packages, notebooks and data of one's own.
  */
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -14,7 +14,7 @@ export interface SmallProjectParts {
   readonly notebooks: Readonly<Record<string, Notebook>>;
   /** Other files by path from the project's folder. */
   readonly files?: Readonly<Record<string, string>>;
-  /** False leaves out the library and the packages, for tests that start no Deno of their own. */
+  /** False leaves out the library, the shared tables and the packages, for tests that start no Deno of their own. */
   readonly library?: boolean;
 }
 
@@ -53,7 +53,7 @@ export function smallProject(parts: SmallProjectParts): SmallProject {
     Deno.copyFileSync(join(PROJECT, name), join(root, name));
   }
   if (parts.library !== false) {
-    copyFolder(join(PROJECT, "lib"), join(root, "lib"));
+    for (const name of ["lib", "shared"]) copyFolder(join(PROJECT, name), join(root, name));
     Deno.symlinkSync(join(PROJECT, "node_modules"), join(root, "node_modules"), { type: "dir" });
   }
   for (const [file, notebook] of Object.entries(parts.notebooks)) project.notebook(file, notebook);
