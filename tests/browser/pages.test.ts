@@ -80,6 +80,21 @@ it.skipIf(CHROMIUM === null)("a page that breaks the rules is noticed", async ()
   await page.close();
 });
 
+it.skipIf(published.length === 0)("every link within the published site leads somewhere", () => {
+  const broken: string[] = [];
+  for (const name of published) {
+    const html = Deno.readTextFileSync(site + name);
+    for (const [, address] of html.matchAll(/<a [^>]*href="([^"#:]+)(?:#[^"]*)?"/g)) {
+      try {
+        Deno.statSync(site + address);
+      } catch {
+        broken.push(`${name}: ${address}`);
+      }
+    }
+  }
+  expect(broken).toEqual([]);
+});
+
 const sheets = (pdf: string) => pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0;
 
 describe.skipIf(CHROMIUM === null).each(pages)("$name in a browser", ({ path }) => {

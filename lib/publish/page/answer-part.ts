@@ -11,6 +11,9 @@ import { markSvg, RING_SVG } from "./design-mark.ts";
 import { proseHtml as prose } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
 
+/** Sentences that stand above the strip: how many times as far, and how sure. */
+const ABOVE_STRIP = 2;
+
 /** Letters that fit on either side of the strip's middle. */
 const LETTERS = 21;
 
@@ -38,16 +41,18 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
   const level = title !== null || n === 1 ? "h2" : "h3";
   const heading = title ?? (n === 1 ? "The short answer" : prose(record.question));
   const mark = record.ahead === null ? RING_SVG : markSvg(record.ahead);
+  const details = record.details.map((detail) => `<p>${prose(detail)}</p>`);
   const sides = [shortened(record.sides[0]), shortened(record.sides[1])] as const;
   return [
     `<section class="box answer" id="${id}" data-verdict="${prose(record.verdict)}" ` +
     `aria-labelledby="${id}-title">`,
     `<${level} id="${id}-title">${heading}</${level}>`,
     `<p class="verdict">${mark} ${prose(record.headline)}</p>`,
-    ...record.details.map((detail) => `<p>${prose(detail)}</p>`),
+    ...details.slice(0, ABOVE_STRIP),
     ...(record.strip === null
       ? []
       : [`<div class="strip">${answerStrip(record.strip, sides)}</div>`]),
+    ...details.slice(ABOVE_STRIP),
     ...(record.rests === "" ? [] : [`<p class="rests">${prose(record.rests)}</p>`]),
     `<p class="downloads"><a href="${path}" download>The whole answer (JSON)</a></p>`,
     "</section>",

@@ -32,7 +32,9 @@ figure .narrow[hidden],figure.breakout .narrow[hidden]{display:none}
 figure.table{break-inside:auto}
 .scroll{overflow:visible}
 table{font-size:.9em}
-figure.table.long,details.numbers.long .scroll{margin-right:0}
+figure.table.long,details.numbers.long .scroll{width:auto;margin-inline:0}
+.long table{min-width:100%}
+td.words{min-width:7rem}
 .long table{font-size:.78em}
 .long th,.long td{padding-block:.3rem;padding-inline:.4rem}
 figure.table figcaption,details.numbers p{max-width:none}
@@ -40,9 +42,13 @@ thead{display:table-header-group}
 details:not([open]){display:none}
 summary{list-style:none}
 details.code pre{margin-right:0}
+pre.report{margin-right:0;white-space:pre-wrap}
 pre{border:1px solid var(--rule);background:none}
 p,li{orphans:3;widows:3}
-.box{background:none}
+.box{background:none;box-decoration-break:clone;-webkit-box-decoration-break:clone}
+.answer{break-inside:auto}
+.answer h2,.answer h3,.answer .verdict,figcaption:first-child{break-after:avoid}
+.answer p,.answer .strip,thead{break-inside:avoid}
 body.compact{page:compact;font-size:9.3pt;line-height:1.32}
 html:has(body.compact){font-size:9.3pt}
 .compact h1{font-size:1.7em;margin:.2rem 0 .4rem}

@@ -38,8 +38,10 @@ figure.breakout{width:min(100cqi,42.5rem);margin-inline:calc((100% - min(100cqi,
 @container (max-width:42rem){figure.breakout .wide{display:none}figure.breakout .narrow[hidden]{display:block}figure.breakout{width:auto;margin-inline:0}}
 figcaption{font-size:.9rem;line-height:1.45;color:var(--ink-soft);margin-top:.5rem}
 figcaption b{color:var(--ink)}
-figure.table figcaption{margin:0 0 .5rem;max-width:var(--measure)}
-figure.table.long,details.numbers.long .scroll{margin-right:min(0px,max(-16.5rem,(31.5rem - 100cqi)/2))}
+figure.table figcaption{margin:0 auto .5rem;max-width:var(--measure)}
+figure.table.long,details.numbers.long .scroll{--reach:min(100cqi,60rem);width:var(--reach);margin-inline:calc((100% - var(--reach))/2)}
+.long table{min-width:min(100%,var(--measure));margin-inline:auto}
+td.words{min-width:10rem}
 .downloads{white-space:normal}
 .scroll{overflow-x:auto;margin-bottom:1em}
 table{border-collapse:collapse;font-size:.94em;line-height:1.35;font-variant-numeric:tabular-nums lining-nums;min-width:100%}

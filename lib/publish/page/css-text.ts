@@ -26,7 +26,7 @@ ul,ol{padding-left:1.4em}
 li+li{margin-top:.3em}
 a{color:var(--link);text-decoration-thickness:.07em;text-underline-offset:.15em}
 a:hover{text-decoration-thickness:.13em}
-a:focus-visible,summary:focus-visible,input:focus-visible,.scroll:focus-visible,main:focus-visible{outline:3px solid var(--link);outline-offset:2px;border-radius:2px}
+a:focus-visible,summary:focus-visible,input:focus-visible,.scroll:focus-visible,pre:focus-visible,main:focus-visible{outline:3px solid var(--link);outline-offset:2px;border-radius:2px}
 a.anchor{color:inherit;text-decoration:none}
 a.anchor:hover::after,a.anchor:focus-visible::after{content:" #"/"";color:var(--ink-soft);font-weight:400}
 :target{scroll-margin-top:1rem}
@@ -43,6 +43,7 @@ img{max-width:100%;height:auto}
 pre,code,samp,kbd{font-family:"Source Code Pro","Source Sans 3","Lakeproof Math",ui-monospace,monospace;font-variant-ligatures:none}
 code,kbd,samp{font-size:.86em}
 pre{font-size:1em;line-height:1.5;margin:0 0 1em;padding:.6rem .75rem;background:var(--tint);border-radius:4px;white-space:pre-wrap;overflow-wrap:anywhere;tab-size:2}
+pre.report{white-space:pre;overflow-x:auto;font-size:.9em;margin-right:min(0px,max(-16.5rem,(31.5rem - 100cqi)/2))}
 pre.problem{border-left:6px solid var(--caution-edge)}
 .hljs-keyword,.hljs-literal,.hljs-built_in,.hljs-meta{color:var(--code-word)}
 .hljs-string,.hljs-regexp,.hljs-subst .hljs-string,.hljs-template-variable{color:var(--code-text)}

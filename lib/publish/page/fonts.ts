@@ -30,10 +30,10 @@ const LENT = "→←≈≤≥≠√∞∂∑∫∝≪≫⋅∆";
 function mathCharacters(): string {
   const range = (from: number, to: number) =>
     Array.from({ length: to - from + 1 }, (_, i) => String.fromCodePoint(from + i)).join("");
-  return range(0x20, 0x7e) + range(0xa0, 0xff) + range(0x391, 0x3c9) + "ϑϕϖϱϵ" + "ıȷ" +
-    range(0x1d434, 0x1d467) + "ℎ" + range(0x1d6e2, 0x1d71b) + range(0x1d400, 0x1d433) +
-    "¯˜¨ˆˇ˙→←↔⇒⇔↑↓−×÷±∓·∗∘√∛∞∂∇∑∏∫∬∮∝≈≠≡≤≥≪≫∼≃≅∈∉⊂∪∩∀∃∅′″‴…⋯⋮⋱‖⟨⟩⌈⌉⌊⌋⏞⏟⏜⏝\u2061\u2062\u2063\u2064" +
-    "\u0302\u0303\u0304\u0305\u0307\u0308\u20d7" + LENT;
+  return range(0x20, 0x7e) + range(0x391, 0x3c9) + range(0x1d434, 0x1d467) +
+    range(0x1d6e2, 0x1d71b) +
+    "\u00a0¬±·×÷¯˜¨ˆˇ˙ıȷℎϑϕϖϱϵ⇒⇔↑↓−∓∗∘∛∇∏∬∮≡∼≃≅∈∉⊂∪∩∀∃∅′″‴…⋯⋮⋱‖⟨⟩⌈⌉⌊⌋⏞⏟" +
+    "\u2061\u2062\u2063\u2064\u0302\u0303\u0304\u0305\u0307\u0308\u20d7" + LENT;
 }
 
 /** One face: where its bytes are and how CSS names it. */
@@ -68,13 +68,16 @@ const codeFace = (): Face => ({
 const mathFile = () =>
   faceFile("@fontsource/noto-sans-math", "noto-sans-math-latin-400-normal.woff2");
 
-let mathSubset: Promise<Uint8Array> | null = null;
+const mathSubsets = new Map<string, Promise<Uint8Array>>();
 
-function mathFont(): Promise<Uint8Array> {
-  mathSubset ??= Deno.readFile(mathFile()).then((bytes) =>
-    subsetFont(Buffer.from(bytes), mathCharacters(), { targetFormat: "woff2" })
-  );
-  return mathSubset;
+/** The math font with these characters only, made once a process. */
+function mathFont(characters: string): Promise<Uint8Array> {
+  const made = mathSubsets.get(characters) ??
+    Deno.readFile(mathFile()).then((bytes) =>
+      subsetFont(Buffer.from(bytes), characters, { targetFormat: "woff2" })
+    );
+  mathSubsets.set(characters, made);
+  return made;
 }
 
 function rule(family: string, style: string, weight: string, bytes: Uint8Array): string {
@@ -109,8 +112,10 @@ export async function fontCss(html: string): Promise<string> {
     const bytes = await Deno.readFile(face.file);
     rules.push(rule(face.family, face.style, face.weight, bytes));
   }
-  if (html.includes("<math") || new RegExp(`[${LENT}]`, "u").test(html)) {
-    rules.push(rule("Lakeproof Math", "normal", "200 900", await mathFont()));
+  const formulas = html.includes("<math");
+  if (formulas || new RegExp(`[${LENT}]`, "u").test(html)) {
+    const bytes = await mathFont(formulas ? mathCharacters() : LENT);
+    rules.push(rule("Lakeproof Math", "normal", "200 900", bytes));
   }
   return rules.join("\n");
 }

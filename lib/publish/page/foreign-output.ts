@@ -32,6 +32,11 @@ export function printedText(text: string, kind: "output" | "problem" = "output")
   return plain === "" ? "" : `<pre class="${kind}"><samp>${escapeHtml(plain)}</samp></pre>`;
 }
 
+/** A report of the library's own: its columns stay columns, and scroll where there is no room. */
+function reportText(text: string): string {
+  return `<pre class="report" tabindex="0"><samp>${escapeHtml(text.trimEnd())}</samp></pre>`;
+}
+
 function picture(mediaType: string, base64: string, alt: string): string {
   return `<p class="picture"><img src="data:${mediaType};base64,${base64.replace(/\s/g, "")}" ` +
     `alt="${escapeHtml(alt)}"></p>`;
@@ -56,6 +61,9 @@ export function foreignBundle(data: MimeBundle, cell: number): string {
   const plain = text("text/plain");
   const alt = plain !== null && plain.length <= 200 ? plain : `Picture made by code ${cell}`;
   const html = text("text/html");
+  if (plain !== null && html?.startsWith('<pre class="lakeproof-report">')) {
+    return reportText(plain);
+  }
   if (html !== null) return foreignHtml(html);
   const svg = text("image/svg+xml");
   if (svg !== null) return picture("image/svg+xml", encoded(svg), alt);

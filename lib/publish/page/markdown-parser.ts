@@ -21,8 +21,8 @@ const FIXED = /^(main|answer|findings|notes|stamp|theme|(figure|table|equation|c
 const PARTS: readonly (readonly [RegExp, string])[] = [
   [/^(the )?(data|session)\b/i, "data"],
   [/^(the )?method\b|^how (we|it|this|the)\b/i, "method"],
-  [/^(the )?results?\b/i, "result"],
-  [/^(the )?limits\b|^what this (does not|can't|cannot)\b/i, "limits"],
+  [/^(the )?results?\b|^what (comes|came) out\b/i, "result"],
+  [/^(the )?limits\b|^how much to believe\b|^what this (does not|can't|cannot)\b/i, "limits"],
   [/^(re-?run|run it again|how to re)/i, "rerun"],
 ];
 

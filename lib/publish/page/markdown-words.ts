@@ -6,13 +6,17 @@
 import type MarkdownIt from "markdown-it";
 import type { Token } from "markdown-it";
 
+/** A link to another notebook of the site, from one that stands beside it. */
+const NOTEBOOK = /^(?:\.\/)?([\w.-]+)\.ipynb(#.*)?$/;
+
 /** The parser's instances: the package types its class as a value only. */
 export type MarkdownParser = InstanceType<typeof MarkdownIt>;
 
 const BOUND = /^#(?:value|claim):/;
 
 /**
- * Turns links that bind words to an answer into marked words, and takes links out of headings, which are links themselves.
+ * Turns links that bind words to an answer into marked words and links to notebooks into links to their pages, and takes
+ * links out of headings, which are links themselves.
  *
  * @param parser gets the rule
  */
@@ -32,7 +36,10 @@ function unbound(children: readonly Token[], inHeading: boolean): Token[] {
   const open: (string | null)[] = [];
   for (const child of children) {
     if (child.type === "link_open") {
-      const bound = BOUND.test(String(child.attrGet("href") ?? ""));
+      const address = String(child.attrGet("href") ?? "");
+      const bound = BOUND.test(address);
+      // Pages stand beside each other as the notebooks do.
+      child.attrSet("href", address.replace(NOTEBOOK, "$1.html$2"));
       open.push(bound ? "span" : inHeading ? null : "a");
       if (bound) child.attrs = [["class", "value"]];
     } else if (child.type !== "link_close") {

@@ -10,6 +10,17 @@ import { proseHtml } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
 import { tableCsv } from "./table-csv.ts";
 
+/** Letters of a cell that is never broken. */
+const SHORT = 12;
+
+/** Letters from which on a cell holds words and may not be squeezed into one a line. */
+const WORDS = 24;
+
+/** Short texts, such as a name with a date, stay on one line. */
+function onOneLine(text: string): string {
+  return text.length <= SHORT ? text.replaceAll(" ", "\u00a0") : text;
+}
+
 /** The `<table>` element alone; rows whose first cell is their head. */
 export function tableElement(table: TableRecord, labelledBy: string): string {
   const side = (column: number) =>
@@ -21,13 +32,13 @@ export function tableElement(table: TableRecord, labelledBy: string): string {
     return `<th scope="col"${side(n)}>${escapeHtml(column.label)}${unit}</th>`;
   });
   const content = (cell: TableCell) =>
-    `${cell.mark === null ? "" : `${markSvg(cell.mark)} `}${escapeHtml(cell.text)}`;
+    `${cell.mark === null ? "" : `${markSvg(cell.mark)} `}${escapeHtml(onOneLine(cell.text))}`;
   const rows = table.rows.map((row) =>
     `<tr>${
       row.map((cell, n) =>
         n === 0
           ? `<th scope="row"${side(n)}>${content(cell)}</th>`
-          : `<td${side(n)}>${content(cell)}</td>`
+          : `<td${cell.text.length > WORDS ? ' class="words"' : side(n)}>${content(cell)}</td>`
       ).join("")
     }</tr>`
   );

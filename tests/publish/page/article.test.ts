@@ -34,6 +34,13 @@ describe("the article of a notebook", () => {
     expect(page.match(/<a /g)).toHaveLength(1);
   });
 
+  it("turns a link to a notebook beside it into a link to that notebook's page", () => {
+    expect(html("[a](90-how.ipynb#x) [b](./01-which.ipynb) [c](https://example.org/a.ipynb)"))
+      .toContain(
+        '<a href="90-how.html#x">a</a> <a href="01-which.html">b</a> <a href="https://example.org/a.ipynb">c</a>',
+      );
+  });
+
   it("keeps a number and its unit on one line", () => {
     expect(html("From 3.8 m/s it goes 18 m ± 1 m, 5 % more; see Figure 2. In 3 more months."))
       .toContain(
