@@ -56,9 +56,9 @@ export function figureRecord(
   return { ...words, wide: draw(WIDE), narrow: draw(NARROW) };
 }
 
-/** Width of a text in units, estimated: figures are drawn where no font can be measured. */
+/** Width of a text in units, estimated on the wide side: figures are drawn where no font can be measured. */
 export function textWidth(text: string, fontSize: number): number {
-  const widths = [...text].map((letter) => letter.codePointAt(0)! >= 0x1100 ? 1 : 0.54);
+  const widths = [...text].map((letter) => letter.codePointAt(0)! >= 0x1100 ? 1 : 0.6);
   return fontSize * widths.reduce((sum, width) => sum + width, 0);
 }
 

@@ -7,9 +7,9 @@ import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatInterval, formatNumber, formatQuantity } from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
-import { INK, INK_SOFT, PAPER } from "./design-style.ts";
-import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
-import { intervalBars, meanMarks } from "./interval-marks.ts";
+import { INK, INK_SOFT } from "./design-style.ts";
+import { type DrawingSize, figureRecord } from "./drawing.ts";
+import { intervalBars, meanMarks, sideWords } from "./interval-marks.ts";
 import { printable } from "./printable.ts";
 import { ratioAxis, tickText } from "./ratio-axis.ts";
 import { numberCell, textCell } from "./results-table.ts";
@@ -122,7 +122,6 @@ function plotOf(parts: readonly Decomposition[], size: DrawingSize) {
     return next === undefined || at % 5 === 4 ? [] : [{ x: row.to, y1: row.y, y2: next.y }];
   });
   const heads = parts.map((part, at) => ({ part, y: rows[at * 5]!.y - 24 }));
-  const sides = { fill: INK, stroke: PAPER, strokeWidth: 5 };
   return {
     width,
     height: inner + marginTop + marginBottom,
@@ -141,24 +140,11 @@ function plotOf(parts: readonly Decomposition[], size: DrawingSize) {
         labelOffset: 40,
       }),
       Plot.ruleX([1], { stroke: INK, strokeWidth: 1.5 }),
-      ...heads.flatMap(({ part, y }) => [
-        Plot.text([0], {
-          x: [1],
-          y: [y],
-          text: [`← ${cutToWidth(part.baseline, narrow ? 60 : 110, fontSize)} further`],
-          textAnchor: "end",
-          dx: -7,
-          ...sides,
-        }),
-        Plot.text([0], {
-          x: [1],
-          y: [y],
-          text: [`${cutToWidth(part.candidate, narrow ? 60 : 110, fontSize)} further →`],
-          textAnchor: "start",
-          dx: 7,
-          ...sides,
-        }),
-      ]),
+      ...heads.flatMap(({ part, y }) =>
+        sideWords([part.baseline, part.candidate], units, fontSize).map((word) =>
+          Plot.text([word.text], { ...word.options, y: [y] })
+        )
+      ),
       Plot.link(joins, {
         x1: "x",
         x2: "x",

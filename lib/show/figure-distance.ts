@@ -7,8 +7,9 @@ import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatNumber, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
 import type { CurvePoint, DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
+import { curveLabelPlaces } from "./curve-labels.ts";
 import { designColour, designStyle, INK, PAPER } from "./design-style.ts";
-import { cutToWidth, type DrawingSize, figureRecord, pushApart, textWidth } from "./drawing.ts";
+import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing.ts";
 import { runMarks } from "./interval-marks.ts";
 import { listInWords, printable } from "./printable.ts";
 import { numberCell } from "./results-table.ts";
@@ -89,19 +90,15 @@ function plotOf(series: readonly DistanceSeries[], launch: number | null, size: 
   const [height, marginTop, marginBottom] = [narrow ? 300 : 360, 44, 46];
   const inner = height - marginTop - marginBottom;
   const pixel = (distance: number) => marginTop + inner * (1 - distance / top);
-  const labelled = series.map((one) => one.curve.at(-1)).map((end) =>
-    end === undefined ? null : pixel(Math.min(end.distance, top))
-  );
-  const places = pushApart(
-    labelled.map((place) => place ?? marginTop),
-    fontSize + 2,
-    marginTop,
-    height - marginBottom - 6,
-  );
+  const places = curveLabelPlaces(series, launch, (distance) => pixel(Math.min(distance, top)), {
+    gap: fontSize + 2,
+    low: marginTop,
+    high: height - marginBottom - 6,
+  });
   const halo = { stroke: PAPER, strokeWidth: 5, fill: INK };
   const labelMark = (at: number) => {
     const { symbol } = designStyle(series[at]!.place);
-    const dy = places[at]! - marginTop;
+    const dy = places.get(at)! - marginTop;
     return [
       Plot.dot([at], {
         frameAnchor: "top-right",
@@ -185,7 +182,7 @@ function plotOf(series: readonly DistanceSeries[], launch: number | null, size: 
         ),
         r,
       ),
-      ...series.flatMap((_, at) => labelled[at] === null ? [] : labelMark(at)),
+      ...series.flatMap((_, at) => places.has(at) ? labelMark(at) : []),
     ],
     width,
   };

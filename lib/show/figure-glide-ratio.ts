@@ -5,10 +5,10 @@
  */
 import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
-import { formatInterval, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { formatInterval, formatNumber, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { INK, PAPER } from "./design-style.ts";
-import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
+import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing.ts";
 import { intervalBars, meanMarks, runMarks, thinIntervals } from "./interval-marks.ts";
 import { listInWords, printable } from "./printable.ts";
 import { intervalCells, textCell } from "./results-table.ts";
@@ -74,36 +74,44 @@ function rowPlaces(rows: readonly GlideRatioRow[], fontSize: number): number[] {
   });
 }
 
-/** The range of the axis: all values, and intervals as far as they do not drown them. */
+/**
+ * The range of the axis: a run that spent hardly any energy has a glide ratio without meaning, often huge; it is drawn at
+ * the edge with its number instead of squeezing all others together.
+ */
 function axisRange(rows: readonly GlideRatioRow[]): [number, number] {
-  const values = rows.map((row) => row.value);
-  if (values.length === 0) return [0, 20];
+  const sorted = rows.map((row) => row.value).sort((a, b) => a - b);
+  const middle = sorted[Math.floor(sorted.length / 2)];
+  if (middle === undefined || !(middle > 0)) return [0, 20];
+  const shown = rows.filter((row) => row.value > 0 && row.value < 2.5 * middle);
+  const values = shown.map((row) => row.value);
   const [least, most] = [Math.min(...values), Math.max(...values)];
-  const reach = Math.max(0.75 * (most - least), 0.25 * Math.abs(most));
-  const lows = rows.map((row) => Math.max(row.low ?? row.value, least - reach));
-  const highs = rows.map((row) => Math.min(row.high ?? row.value, most + reach));
-  const [low, high] = [Math.min(...lows), Math.max(...highs)];
-  const margin = 0.04 * (high - low);
-  return [
-    Math.min(low - margin, 0) === 0 ? Math.max(0, low - margin) : low - margin,
-    high + margin,
-  ];
+  const reach = Math.max(0.75 * (most - least), 0.25 * most);
+  const low = Math.min(...shown.map((row) => Math.max(row.low ?? row.value, least - reach)));
+  const high = Math.max(...shown.map((row) => Math.min(row.high ?? row.value, most + reach)));
+  const margin = 0.04 * (high - low) + 0.01 * high;
+  return [Math.max(0, low - margin), high + margin];
 }
 
 function plotOf(rows: readonly GlideRatioRow[], size: DrawingSize) {
   const { narrow, fontSize, width } = size;
   const places = rowPlaces(rows, fontSize);
   const inner = (places.at(-1) ?? 40) + 12;
-  const [marginTop, marginBottom, marginLeft, marginRight] = [10, 46, 14, 18];
+  const heads = rows.filter((row) => row.run === null);
+  const names = heads.map((row) => cutToWidth(row.design, narrow ? 84 : 140, fontSize));
+  const marginLeft = 16 + Math.max(0, ...names.map((name) => textWidth(name, fontSize)));
+  const [marginTop, marginBottom, marginRight] = [10, 46, 18];
   const x = axisRange(rows);
+  const within = (value: number) => Math.min(x[1], Math.max(x[0], value));
   const drawn = rows.map((row, at) => ({
     ...row,
+    x: within(row.value),
     y: places[at]!,
-    low: row.low === null ? null : Math.max(row.low, x[0]),
-    high: row.high === null ? null : Math.min(row.high, x[1]),
+    low: row.low === null ? null : within(row.low),
+    high: row.high === null ? null : within(row.high),
   }));
-  const heads = drawn.filter((row) => row.run === null);
   const runs = drawn.filter((row) => row.run !== null);
+  const means = drawn.filter((row) => row.run === null);
+  const beyond = runs.filter((row) => row.value !== row.x);
   return {
     width,
     height: inner + marginTop + marginBottom,
@@ -121,20 +129,34 @@ function plotOf(rows: readonly GlideRatioRow[], size: DrawingSize) {
         labelOffset: 40,
         tickSize: 4,
       }),
-      ...thinIntervals(runs),
-      ...intervalBars(heads),
-      ...runMarks(runs.map((row) => ({ ...row, x: row.value })), narrow ? 4 : 4.5),
-      ...meanMarks(heads.map((row) => ({ ...row, x: row.value }))),
-      Plot.text(heads, {
-        x: (row: { low: number | null; value: number }) => row.low ?? row.value,
-        y: "y",
-        text: (row: GlideRatioRow) => cutToWidth(row.design, narrow ? 90 : 140, fontSize),
-        textAnchor: "end",
-        dx: -9,
-        fill: INK,
-        stroke: PAPER,
-        strokeWidth: 5,
-      }),
+      ...thinIntervals(runs.filter((row) => row.value === row.x)),
+      ...intervalBars(means),
+      ...runMarks(runs, narrow ? 4 : 4.5),
+      ...meanMarks(means),
+      ...[true, false].map((above) =>
+        Plot.text(beyond.filter((row) => row.value > row.x === above), {
+          x: "x",
+          y: "y",
+          text: (row: GlideRatioRow) => {
+            const number = formatNumber(row.value, 0);
+            return above ? `${number} →` : `← ${number}`;
+          },
+          textAnchor: above ? "end" : "start",
+          dx: above ? -13 : 13,
+          fill: INK,
+          stroke: PAPER,
+          strokeWidth: 5,
+        })
+      ),
+      ...means.map((row, at) =>
+        Plot.text([names[at]!], {
+          frameAnchor: "left",
+          y: [row.y],
+          dx: 6 - marginLeft,
+          textAnchor: "start",
+          fill: INK,
+        })
+      ),
     ],
   };
 }
@@ -179,6 +201,12 @@ export function figureGlideRatio(evidence: GlideEvidence, name = "glide-ratio"):
   );
   const hollow = rows.some((row) => !row.used) ? " Hollow marks were left out." : "";
   const ringed = rows.some((row) => row.flagged) ? " Ringed runs stand out but count." : "";
+  const range = axisRange(rows);
+  const beyond =
+    rows.some((row) => row.run !== null && (row.value < range[0] || row.value > range[1]))
+      ? " A run that spent hardly any height has a ratio without meaning: it stands at the edge with " +
+        "its number."
+      : "";
   return figureRecord({
     name,
     title: "Glide ratio by run and design",
@@ -186,7 +214,7 @@ export function figureGlideRatio(evidence: GlideEvidence, name = "glide-ratio"):
       `${rows.filter((row) => row.run !== null).length} single runs below them.`,
     caption: "Corrected for the speed spent, runs launched fast and slow can stand side by side. " +
       "The large mark is the design from the same launch down to its end; below it its runs, " +
-      `each over its own speeds.${hollow}${ringed}`,
+      `each over its own speeds.${hollow}${ringed}${beyond}`,
     breakout: false,
     table: numbersTable(evidence, name),
   }, (size) => plotOf(rows, size));

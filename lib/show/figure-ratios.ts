@@ -10,11 +10,19 @@ import { formatInterval, formatQuantity, NO_BREAK_SPACE } from "../base/rounding
 import type { DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
 import { INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
-import { intervalBars, meanMarks, runMarks } from "./interval-marks.ts";
+import { intervalBars, meanMarks, runMarks, sideWords } from "./interval-marks.ts";
 import { printable } from "./printable.ts";
 import { ratioAxis, tickText } from "./ratio-axis.ts";
 import { intervalCells } from "./results-table.ts";
 import { headlineOf } from "./verdict-sentence.ts";
+
+/** A run moved to the common launch. */
+export interface MovedRun {
+  readonly run: string;
+  /** Over the baseline's distance. */
+  readonly ratio: number;
+  readonly flagged: boolean;
+}
 
 /** One candidate's interval and the runs behind it, all as multiples of the baseline's distance. */
 export interface RatioGroup {
@@ -25,16 +33,16 @@ export interface RatioGroup {
   readonly low: number | null;
   readonly high: number | null;
   /** Runs of the candidate, moved to the common launch. */
-  readonly runs: readonly { readonly run: string; readonly ratio: number }[];
+  readonly runs: readonly MovedRun[];
   /** Runs of the baseline, moved likewise. */
-  readonly baselineRuns: readonly { readonly run: string; readonly ratio: number }[];
+  readonly baselineRuns: readonly MovedRun[];
 }
 
-function movedRuns(design: DesignEvidence | undefined, baseline: number) {
-  return (design?.runs ?? []).flatMap(({ run, used, movedDistance }) =>
+function movedRuns(design: DesignEvidence | undefined, baseline: number): MovedRun[] {
+  return (design?.runs ?? []).flatMap(({ run, used, flag, movedDistance }) =>
     !used || movedDistance === null || !(movedDistance > 0)
       ? []
-      : [{ run: printable(run), ratio: movedDistance / baseline }]
+      : [{ run: printable(run), ratio: movedDistance / baseline, flagged: flag !== null }]
   );
 }
 
@@ -95,22 +103,9 @@ function plotOf(groups: readonly RatioGroup[], baseline: string, size: DrawingSi
         labelOffset: 40,
       }),
       Plot.ruleX([1], { stroke: INK, strokeWidth: 1.5 }),
-      Plot.text([`← ${cutToWidth(baseline, narrow ? 70 : 150, fontSize)} further`], {
-        x: [1],
-        frameAnchor: "top",
-        textAnchor: "end",
-        dx: -7,
-        dy: -14,
-        ...words,
-      }),
-      Plot.text([`${cutToWidth(onlyName, narrow ? 70 : 150, fontSize)} further →`], {
-        x: [1],
-        frameAnchor: "top",
-        textAnchor: "start",
-        dx: 7,
-        dy: -14,
-        ...words,
-      }),
+      ...sideWords([baseline, onlyName], units, fontSize).map((word) =>
+        Plot.text([word.text], { ...word.options, y: [0], dy: -16 })
+      ),
       ...groups.flatMap((group, at) => {
         const top = at * groupHeight + 26;
         const { place } = group;
@@ -123,7 +118,7 @@ function plotOf(groups: readonly RatioGroup[], baseline: string, size: DrawingSi
             y: y + SPREAD[index % SPREAD.length]!,
             place,
             used: true,
-            flagged: false,
+            flagged: run.flagged,
           }));
         return [
           ...intervalBars(interval),

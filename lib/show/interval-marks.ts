@@ -7,6 +7,8 @@
  */
 import * as Plot from "@observablehq/plot";
 import { designColour, designStyle, INK, PAPER } from "./design-style.ts";
+import { cutToWidth, textWidth } from "./drawing.ts";
+import { printable } from "./printable.ts";
 
 /** An interval in a row. */
 export interface IntervalRow {
@@ -107,4 +109,31 @@ export function meanMarks(
       strokeWidth: hollow ? 2 : 1,
     })
   );
+}
+
+/**
+ * Words at both ends of a ratio's axis: who is ahead on which side. They stand at the frame's edges, since the line at 1
+ * may be anywhere. Where there is no room for "further", an arrow and the name stand alone.
+ *
+ * @param names of baseline and candidate
+ * @param units width of the frame
+ * @param fontSize units
+ */
+export function sideWords(names: readonly [string, string], units: number, fontSize: number) {
+  const half = units / 2 - fontSize / 2;
+  const long = names.every((name) => textWidth(`← ${printable(name)} further`, fontSize) <= half);
+  const further = long ? " further" : "";
+  const room = half - textWidth("← " + further, fontSize);
+  const options = (frameAnchor: "left" | "right") => ({
+    frameAnchor,
+    textAnchor: frameAnchor === "left" ? "start" as const : "end" as const,
+    fill: INK,
+    stroke: PAPER,
+    strokeWidth: 5,
+  });
+  const [base, other] = names.map((name) => cutToWidth(name, room, fontSize));
+  return [
+    { text: `← ${base}${further}`, options: options("left") },
+    { text: `${other}${further} →`, options: options("right") },
+  ];
 }

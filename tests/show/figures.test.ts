@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { FigureRecord } from "lakeproof/base/records.ts";
 import type { GlideEvidence } from "lakeproof/decide/glide-evidence.ts";
+import { curveLabelPlaces } from "lakeproof/show/curve-labels.ts";
 import { decompositions, figureDecomposition } from "lakeproof/show/figure-decomposition.ts";
 import { distanceSeries, figureDistance } from "lakeproof/show/figure-distance.ts";
 import { figureGlideRatio, glideRatioRows } from "lakeproof/show/figure-glide-ratio.ts";
@@ -13,6 +14,7 @@ import {
   inventedCannotTell,
   inventedEvidence,
   inventedRefusal,
+  quantity,
   withRun,
 } from "../support/invented-evidence.ts";
 
@@ -97,6 +99,43 @@ describe("glide ratios", () => {
     const own = evidence.answer.designs[1]!.glideRatio!;
     expect(x(Math.min(bars[0]![0], bars[0]![2]))).toBeCloseTo(own.low!, 2);
     expect(x(Math.max(bars[0]![0], bars[0]![2]))).toBeCloseTo(own.high!, 2);
+  });
+});
+
+describe("a run that spent hardly any height", () => {
+  it("stands at the edge with its number and squeezes nobody", () => {
+    const wild = withRun(evidence, "birch", 1, { glideRatio: quantity(287, 400, "1") });
+    const { wide, caption } = figureGlideRatio(wild);
+    expect(wide).toContain("287 →");
+    expect(caption).toContain("stands at the edge with its number");
+    const x = scaleOf(wide, "x");
+    expect(x(560)).toBeLessThan(25);
+    const minus = withRun(evidence, "birch", 1, { glideRatio: quantity(-60, 400, "1") });
+    expect(figureGlideRatio(minus).narrow).toContain("← \u221260");
+  });
+});
+
+describe("labels beside the curves", () => {
+  it("stand in the order of the distances from the same launch, apart from each other", () => {
+    const point = (launchSpeed: number, distance: number) => ({
+      launchSpeed,
+      distance,
+      low: distance,
+      high: distance,
+    });
+    const series = [
+      { curve: [point(4, 5), point(5, 12)] },
+      { curve: [point(3.5, 5), point(4.2, 9)] },
+      { curve: [] },
+    ];
+    const places = curveLabelPlaces(series, 4.2, (distance) => 100 - distance, {
+      gap: 16,
+      low: 0,
+      high: 200,
+    });
+    expect(places.get(1)!).toBeLessThan(places.get(0)!);
+    expect(places.get(0)! - places.get(1)!).toBeGreaterThanOrEqual(16);
+    expect(places.has(2)).toBe(false);
   });
 });
 

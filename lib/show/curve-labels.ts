@@ -1,0 +1,41 @@
+/**
+ * Places of the labels beside the curves of a figure.
+ *
+ * @module
+ */
+import type { CurvePoint } from "../decide/glide-evidence.ts";
+import { pushApart } from "./drawing.ts";
+
+function nearest(curve: readonly CurvePoint[], speed: number): CurvePoint {
+  return curve.reduce((a, b) =>
+    Math.abs(b.launchSpeed - speed) < Math.abs(a.launchSpeed - speed) ? b : a
+  );
+}
+
+/**
+ * Where the designs' labels stand: at the height of their curves' ends, but in the order of the distances from the common
+ * launch, since curves may end at different speeds.
+ *
+ * @param series one a design
+ * @param launch m/s; `null` where there is none: then by the curves' ends
+ * @param pixel units from the top of a distance in m
+ * @param room smallest gap and the range of places, in units
+ * @returns places in units by index; none for a series without a curve
+ */
+export function curveLabelPlaces(
+  series: readonly { readonly curve: readonly CurvePoint[] }[],
+  launch: number | null,
+  pixel: (distance: number) => number,
+  room: { readonly gap: number; readonly low: number; readonly high: number },
+): Map<number, number> {
+  const drawn = series.flatMap(({ curve }, at) => {
+    const end = curve.at(-1);
+    if (end === undefined) return [];
+    const ranked = launch === null ? end : nearest(curve, launch);
+    return [{ at, rank: ranked.distance, end: pixel(end.distance) }];
+  });
+  const ends = pushApart(drawn.map((one) => one.end), room.gap, room.low, room.high);
+  const downwards = [...ends].sort((a, b) => a - b);
+  const byRank = [...drawn].sort((a, b) => b.rank - a.rank || a.at - b.at);
+  return new Map(byRank.map((one, rank) => [one.at, downwards[rank]!]));
+}
