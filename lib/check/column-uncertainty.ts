@@ -34,6 +34,8 @@ interface Usual {
   readonly fixed: number;
   readonly share: number;
   readonly instrument: string;
+  /** True where the usual error is one for all readings: a stated common row then takes its place. */
+  readonly shared?: true;
 }
 
 const DEGREE = Math.PI / 180;
@@ -48,7 +50,7 @@ const USUAL: Readonly<Record<string, Usual>> = {
   drop: { fixed: 0.02, share: 0, instrument: "video against a marked pole" },
   distance: { fixed: 0.15, share: 0.012, instrument: "tape" },
   duration: { fixed: 0.1, share: 0, instrument: "watch" },
-  carried_mass: { fixed: 0.5, share: 0, instrument: "spring balance" },
+  carried_mass: { fixed: 0.5, share: 0, instrument: "spring balance", shared: true },
   depth: { fixed: 0.05, share: 0, instrument: "marks on the strut" },
   speed: { fixed: 0, share: 0.01, instrument: "speed sensor" },
   line_tension: { fixed: 0.8, share: 0.015, instrument: "load cell" },
@@ -90,15 +92,17 @@ export function columnUncertainty(
     uncertainty: one.uncertainty,
     relative: one.relative,
   }));
-  if (independent.length === 0) {
-    const usual = USUAL[column] ?? { fixed: 0, share: 0, instrument: "not stated" };
-    return { column, ...usual, common, origin: "usual" };
+  const usual: Usual = USUAL[column] ?? { fixed: 0, share: 0, instrument: "not stated" };
+  if (independent.length === 0 && !(usual.shared && common.length > 0)) {
+    const { fixed, share, instrument } = usual;
+    return { column, fixed, share, common, origin: "usual", instrument };
   }
   const quadrature = (relative: boolean) =>
     Math.hypot(
       ...independent.filter((one) => one.relative === relative).map((one) => one.uncertainty),
     );
-  const names = independent.flatMap((one) => one.instrument === null ? [] : [one.instrument]);
+  const named = independent.length > 0 ? independent : rows;
+  const names = named.flatMap((one) => one.instrument === null ? [] : [one.instrument]);
   return {
     column,
     fixed: quadrature(false),

@@ -3,10 +3,10 @@
  *
  * @module
  */
-import type { GlideRun } from "../fit/glide-series.ts";
+import { conditionOf } from "../check/condition-of.ts";
+import type { GlideRun } from "../fit/glide-run.ts";
 import { prepareCraft } from "./glide-craft.ts";
 import { GLIDE_COLUMNS, type PreparedRun, type PreparedSession } from "./glide-runs.ts";
-import { conditionOf } from "./session-medium.ts";
 
 /** One shared error: every run it touches, moved by one standard uncertainty up or down. */
 export interface CommonShift {
@@ -90,7 +90,8 @@ function shifted(prepared: PreparedRun, parts: readonly Part[], sign: 1 | -1): G
     if (column === "carried_mass") {
       const mass = prepared.mass! + sign * uncertainty * (relative ? prepared.mass! : 1);
       const { depth } = prepared;
-      const craft = prepareCraft(prepared.spec!, { mass, depth, medium: prepared.prepared.medium });
+      const medium = prepared.prepared.media.get(prepared.glide.block)!;
+      const craft = prepareCraft(prepared.spec!, { mass, depth, medium });
       if (craft !== null) run = { ...run, craft: craft.craft };
       continue;
     }

@@ -4,9 +4,9 @@
  * @module
  */
 import type { CommonLaunch } from "../base/answers.ts";
+import { conditionOf } from "../check/condition-of.ts";
 import { meanOf } from "../infer/sample.ts";
 import type { PreparedRun, PreparedSession } from "./glide-runs.ts";
-import { conditionOf } from "./session-medium.ts";
 
 /** What the asker may set; what is left out comes from the data. */
 export interface LaunchOptions {

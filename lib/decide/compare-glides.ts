@@ -3,17 +3,17 @@
  *
  * @module
  */
-import { CONTRACT, type GlideComparison, type RunUse } from "../base/answers.ts";
-import { UsageError } from "../base/errors.ts";
+import { CONTRACT, type GlideComparison } from "../base/answers.ts";
 import { type Finding, finding } from "../base/finding.ts";
-import type { Design, Session } from "../base/session.ts";
-import { chooseLaunch, type LaunchOptions } from "./common-launch.ts";
+import type { Session } from "../base/session.ts";
+import { chooseLaunch } from "./common-launch.ts";
 import { commonShifts } from "./common-errors.ts";
 import { designCurve, designGlide, designSeries } from "./design-glide.ts";
-import { prepareCraft } from "./glide-craft.ts";
+import { designRuns, notFlown } from "./design-runs.ts";
 import type { DesignEvidence, GlideEvidence, RunEvidence } from "./glide-evidence.ts";
 import { type FlaggedRun, type JudgedPair, pairFindings } from "./glide-findings.ts";
 import { commonEnd, type DesignRuns, type PairSetting, stalledCount } from "./glide-pair.ts";
+import { chosenNames, designsOf, type GlideOptions, requireSense } from "./glide-options.ts";
 import { glideReport } from "./glide-report.ts";
 import {
   type PreparedRun,
@@ -21,22 +21,14 @@ import {
   prepareRuns,
   prepareSession,
 } from "./glide-runs.ts";
-import { judgePair, runName } from "./glide-verdict.ts";
+import { judgePair } from "./glide-verdict.ts";
 import { jointStatement } from "./joint-statement.ts";
 import { compareRawDistances } from "./naive-comparison.ts";
 import { oddRuns } from "./odd-runs.ts";
-import { runGlideRatio } from "./run-glide-ratio.ts";
+import { runEvidence, runUse } from "./run-evidence.ts";
 import { sessionAssumptions, sessionFindings } from "./session-findings.ts";
 
-/** What the asker may set. */
-export interface GlideOptions extends LaunchOptions {
-  /** Design to compare against; the first of designs.csv that was flown unless named. */
-  readonly baseline?: string;
-  /** Designs to compare with it; all others that were flown unless named. */
-  readonly candidates?: readonly string[];
-  /** Smallest ratio of distances worth finding, above 1; 1.10 unless set. */
-  readonly smallestRatio?: number;
-}
+export type { GlideOptions };
 
 /** A builder cares about a tenth more distance. */
 const SMALLEST_RATIO = 1.1;
@@ -76,7 +68,7 @@ export function compareGlides(
     if (!flown.includes(name)) findings.push(notFlown(name, runs));
   }
   const baseline = options.baseline ?? flown[0];
-  const order = baseline === undefined
+  const order = baseline === undefined || !flown.includes(baseline)
     ? []
     : [baseline, ...(options.candidates ?? flown).filter((name) => name !== baseline)]
       .filter((name) => flown.includes(name));
@@ -166,7 +158,7 @@ export function compareGlides(
       contract: CONTRACT,
       question: "glide",
       sessions: sessions.map((one) => one.name),
-      findings,
+      findings: once(findings),
       versions: {},
       dataChecksums: sessions.flatMap((one) => checksumsOf(one, sessions.length > 1)),
       launch,
@@ -195,91 +187,6 @@ export function compareGlides(
   };
 }
 
-function requireSense(options: GlideOptions): void {
-  const positive = { launchSpeed: options.launchSpeed, mass: options.mass };
-  for (const [name, value] of Object.entries(positive)) {
-    if (value !== undefined && !(value > 0 && value < Infinity)) {
-      throw new UsageError(`Cannot compare glides as ${name} must be above zero: ${value}`);
-    }
-  }
-  const { drop, smallestRatio } = options;
-  if (drop !== undefined && !(drop >= 0 && drop < Infinity)) {
-    throw new UsageError(`Cannot compare glides as drop must be zero or more: ${drop}`);
-  }
-  if (smallestRatio !== undefined && !(smallestRatio > 1 && smallestRatio < Infinity)) {
-    throw new UsageError(
-      `Cannot compare glides as the smallest ratio must be above 1: ${smallestRatio}`,
-    );
-  }
-}
-
-/** Every design by name, in the order in which the sessions name them, with the description that comes first. */
-function designsOf(sessions: readonly Session[]): Map<string, Design> {
-  const specs = new Map<string, Design>();
-  for (const session of sessions) {
-    for (const one of session.designs) if (!specs.has(one.design)) specs.set(one.design, one);
-  }
-  return specs;
-}
-
-/** Names the asker chose, or `null` for all. */
-function chosenNames(specs: ReadonlyMap<string, Design>, options: GlideOptions): string[] | null {
-  const asked = [
-    ...(options.baseline === undefined ? [] : [options.baseline]),
-    ...(options.candidates ?? []),
-  ];
-  for (const name of asked) {
-    if (!specs.has(name)) {
-      throw new UsageError(
-        `Cannot compare glides of ${name} as designs.csv has only: ${[...specs.keys()].join(", ")}`,
-      );
-    }
-  }
-  if (options.candidates === undefined || options.baseline === undefined) return null;
-  return [...new Set(asked)];
-}
-
-function notFlown(name: string, runs: readonly PreparedRun[]): Finding {
-  const rows = runs.filter((one) => one.glide.design === name).length;
-  return finding({
-    severity: "warning",
-    code: "design-without-runs",
-    file: "glides.csv",
-    what: rows === 0
-      ? `${name} has no run.`
-      : `None of the ${rows} runs of ${name} can be used; each run's reason stands in the list of runs.`,
-    wanted: "Launch speed, end speed, drop and distance.",
-  });
-}
-
-/** A design with its usable runs, and its craft at the mass to compare at and its own mean depth. */
-function designRuns(
-  name: string,
-  specs: ReadonlyMap<string, Design>,
-  runs: readonly PreparedRun[],
-  mass: number,
-): DesignRuns {
-  const spec = specs.get(name)!;
-  const { medium } = runs[0]!.prepared;
-  const depths = runs.flatMap((one) => one.depth === null ? [] : [one.depth]);
-  const depth = depths.length < runs.length
-    ? null
-    : depths.reduce((total, value) => total + value, 0) / depths.length;
-  const craft = prepareCraft(spec, { mass, depth, medium });
-  if (craft === null) {
-    throw new UsageError(`Cannot compare glides at ${mass} kg as ${name} floats that much`);
-  }
-  return {
-    design: name,
-    place: [...specs.keys()].indexOf(name) + 1,
-    spec,
-    runs,
-    reference: craft.craft,
-    shapeUncertainty: Math.max(craft.shapeUncertainty, ...runs.map((one) => one.shapeUncertainty)),
-    gravity: medium.gravity,
-  };
-}
-
 function lawOf({ reference }: DesignRuns, level: number) {
   return { a: level * reference.a, d: level * reference.d, e: level * reference.e };
 }
@@ -287,47 +194,9 @@ function lawOf({ reference }: DesignRuns, level: number) {
 const distancesOf = (design: DesignRuns) =>
   design.runs.filter((one) => one.run!.inLevel).map((one) => one.run!.distance);
 
-function runEvidence(
-  prepared: PreparedRun,
-  flag: string | null,
-  pseudoValue: number | undefined,
-): RunEvidence {
-  const { glide, run } = prepared;
-  const own = run !== null && run.inLevel
-    ? runGlideRatio(run, prepared.prepared.medium.gravity)
-    : null;
-  return {
-    session: prepared.prepared.session.name,
-    row: glide.row,
-    run: glide.run,
-    design: glide.design,
-    block: glide.block,
-    launchSpeed: glide.launchSpeed,
-    endSpeed: glide.endSpeed,
-    drop: prepared.drop,
-    distance: glide.distance,
-    ended: glide.ended,
-    used: run !== null,
-    reason: prepared.reason,
-    flag,
-    energyHeight: own?.energyHeight ?? null,
-    glideRatio: own?.glideRatio ?? null,
-    movedDistance: pseudoValue === undefined ? null : Math.exp(pseudoValue),
-  };
-}
-
-function runUse(
-  prepared: PreparedRun,
-  seen: RunEvidence | undefined,
-  setting: PairSetting,
-): RunUse {
-  return {
-    run: runName(prepared, setting),
-    design: prepared.glide.design,
-    used: seen?.used ?? false,
-    reason: seen === undefined ? prepared.reason ?? "not compared" : seen.reason ?? seen.flag,
-    glideRatio: seen?.glideRatio ?? null,
-  };
+/** Each finding once: what concerns the baseline is found again with every candidate. */
+function once(findings: readonly Finding[]): Finding[] {
+  return [...new Map(findings.map((one) => [`${one.code} ${one.row} ${one.what}`, one])).values()];
 }
 
 function checksumsOf(session: Session, several: boolean) {

@@ -5,15 +5,12 @@
  */
 import type { GlideComparison } from "../base/answers.ts";
 import { type Finding, finding } from "../base/finding.ts";
-import { formatInterval, formatNumber, formatPercent, formatQuantity } from "../base/rounding.ts";
-import { studentTUpperTail } from "../numeric/distributions.ts";
+import { formatInterval, formatNumber, formatQuantity } from "../base/rounding.ts";
 import { comparePair, type DesignRuns, type PairResult, type PairSetting } from "./glide-pair.ts";
 import type { PreparedRun } from "./glide-runs.ts";
 import { type PairVerdict, runName, verdictOf, without } from "./glide-verdict.ts";
+import { launchFindings } from "./launch-findings.ts";
 import { quantityFromLog } from "./log-quantity.ts";
-
-/** m/s between mean launches from which on a difference is worth a word. */
-const LAUNCH_GAP = 0.5;
 
 /** A run that looks odd, and why. */
 export interface FlaggedRun {
@@ -175,73 +172,6 @@ function commonEndFinding({ comparison, result }: JudgedPair): Finding[] {
       `${comparison.candidate} against ${comparison.baseline}: fewer than two runs of a design stalled, so its own end speed is not known; ` +
       `both are followed down to ${formatNumber(result!.baseline.endSpeed, 2)} m/s.`,
     wanted: "At least two runs of each design that glide until the wing stalls.",
-  })];
-}
-
-function launchFindings({ comparison, result, baselineRuns, candidateRuns }: JudgedPair) {
-  const { contrast } = result!;
-  const [first, second] = [baselineRuns, candidateRuns].map((design) =>
-    design.runs.reduce((total, one) => total + one.run!.launchSpeed, 0) / design.runs.length
-  ) as [number, number];
-  const gap = Math.abs(first - second);
-  const found: Finding[] = [];
-  if (contrast !== null && gap > LAUNCH_GAP) {
-    const sampling = Math.sqrt(contrast.baselineVariance + contrast.candidateVariance);
-    if (Math.sqrt(contrast.shapeVariance) > sampling / 2) {
-      found.push(finding({
-        severity: "warning",
-        code: "launches-differ",
-        file: "glides.csv",
-        column: "launch_speed",
-        what: `${comparison.candidate} against ${comparison.baseline}: mean launches differ by ${
-          formatNumber(gap, 1)
-        } m/s, which causes ${
-          formatPercent(contrast.shapeVariance / contrast.variance)
-        } of the variance; more runs do not shrink that part.`,
-        wanted: "Launch both designs at the same speed.",
-      }));
-    }
-  }
-  return [
-    ...found,
-    ...[
-      [baselineRuns, result!.baseline],
-      [candidateRuns, result!.candidate],
-    ].flatMap((one) => trendFinding(one[0] as DesignRuns, one[1] as PairResult["baseline"])),
-  ];
-}
-
-/** Runs from which on a trend can be told from chance. */
-const LEAST_FOR_TREND = 5;
-
-/** A level of drag that seems to depend on the launch: the prior shape may not fit. */
-function trendFinding(design: DesignRuns, series: PairResult["baseline"]): Finding[] {
-  const n = series.pseudoValues.length;
-  if (n < LEAST_FOR_TREND) return [];
-  const speeds = design.runs.map((one) => one.run!.launchSpeed);
-  const [u, p] = [speeds, series.pseudoValues].map((values) =>
-    values.reduce((total, value) => total + value, 0) / n
-  ) as [number, number];
-  let uu = 0, up = 0, pp = 0;
-  speeds.forEach((speed, i) => {
-    const value = series.pseudoValues[i]! - p;
-    uu += (speed - u) ** 2;
-    up += (speed - u) * value;
-    pp += value ** 2;
-  });
-  const residual = pp - up ** 2 / uu;
-  if (!(uu > 0 && residual > 0)) return [];
-  const t = up / uu / Math.sqrt(residual / (n - 2) / uu);
-  if (2 * studentTUpperTail(Math.abs(t), n - 2) >= 0.05) return [];
-  return [finding({
-    severity: "note",
-    code: "trend-with-launch",
-    file: "glides.csv",
-    column: "launch_speed",
-    what:
-      `${design.design}: runs launched faster tell another drag than slow ones; the shape of drag assumed from the planform may not fit. ` +
-      "One session in twenty shows this by chance.",
-    wanted: "Check span, area and depth; launch both designs at the same speed.",
   })];
 }
 

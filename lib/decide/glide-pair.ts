@@ -7,12 +7,8 @@ import type { CommonLaunch } from "../base/answers.ts";
 import type { Result } from "../base/quantity.ts";
 import type { Design } from "../base/session.ts";
 import type { GlidingCraft } from "../fit/gliding-craft.ts";
-import {
-  fitGlideSeries,
-  type GlideRun,
-  type GlideSeries,
-  type GlideTarget,
-} from "../fit/glide-series.ts";
+import type { GlideRun, GlideTarget } from "../fit/glide-run.ts";
+import { fitGlideSeries, type GlideSeries } from "../fit/glide-series.ts";
 import { contrastSeries, type SeriesContrast } from "../fit/series-contrast.ts";
 import { meanOf } from "../infer/sample.ts";
 import type { CommonShift } from "./common-errors.ts";

@@ -11,16 +11,20 @@ import {
   columnUncertainty,
   standardUncertaintyOf,
 } from "../check/column-uncertainty.ts";
-import type { GlideRun } from "../fit/glide-series.ts";
+import { conditionOf } from "../check/condition-of.ts";
+import type { GlideRun } from "../fit/glide-run.ts";
 import { prepareCraft } from "./glide-craft.ts";
-import { conditionOf, type Medium, sessionMedium } from "./session-medium.ts";
+import { blockMedium, meanMedium, type Medium } from "./session-medium.ts";
 
 /** A session with everything about it that its runs share. */
 export interface PreparedSession {
   readonly session: Session;
   /** Place among the sessions asked about, from 0. */
   readonly place: number;
+  /** Mean over the blocks flown: what designs are compared in. */
   readonly medium: Medium;
+  /** By block; `null` for runs without one. */
+  readonly media: ReadonlyMap<string | null, Medium>;
   readonly columns: Readonly<Record<GlideColumn, ColumnUncertainty>>;
 }
 
@@ -69,13 +73,17 @@ export function prepareSession(session: Session, place: number): PreparedSession
   const columns = Object.fromEntries(
     GLIDE_COLUMNS.map((column) => [column, columnUncertainty(session.instruments, column)]),
   ) as Record<GlideColumn, ColumnUncertainty>;
-  return { session, place, medium: mediumOf(session), columns };
+  const media = mediaOf(session);
+  return { session, place, medium: meanMedium([...media.values()]), media, columns };
 }
 
-/** Water and gravity; a condition that no water has is a fault in the data. */
-function mediumOf(session: Session): Medium {
+/** Water and gravity by block; a condition that no water has is a fault in the data. */
+function mediaOf(session: Session): Map<string | null, Medium> {
+  const named = session.glides.flatMap((one) => one.block === null ? [] : [one.block]);
+  const blocks: (string | null)[] = [...new Set(named)].sort();
+  if (named.length < session.glides.length || named.length === 0) blocks.push(null);
   try {
-    return sessionMedium(session);
+    return new Map(blocks.map((block) => [block, blockMedium(session, block)]));
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     throw new DataError(error.message, [
@@ -115,7 +123,8 @@ export function prepareRuns(prepared: PreparedSession): PreparedRun[] {
 const known = (value: number | null): value is number => value !== null && Number.isFinite(value);
 
 function prepareRun(prepared: PreparedSession, glide: Glide): PreparedRun {
-  const { session, medium } = prepared;
+  const { session } = prepared;
+  const medium = prepared.media.get(glide.block)!;
   const spec = session.designs.find((one) => one.design === glide.design) ?? null;
   const mass = glide.carriedMass ??
     conditionOf(session, "carried_mass", glide.block)?.value ?? null;

@@ -176,7 +176,11 @@ export function judgePair(
       },
       fragile: restsOn.length > 0,
       restsOn,
-      moreRuns: contrast === null ? null : moreRuns(pair, contrast, smallestRatio),
+      moreRuns: contrast === null
+        ? null
+        : verdict === "cannot-tell-yet"
+        ? moreRuns(pair, contrast, smallestRatio)
+        : { now: 0, matchedLaunches: 0, never: false },
       family: "pointwise",
     },
     result: pair,

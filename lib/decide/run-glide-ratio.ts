@@ -4,7 +4,7 @@
  * @module
  */
 import type { Quantity } from "../base/quantity.ts";
-import type { GlideRun } from "../fit/glide-series.ts";
+import type { GlideRun } from "../fit/glide-run.ts";
 import { normalQuantile } from "../numeric/distributions.ts";
 
 /** Energy height and glide ratio of one run. */

@@ -15,6 +15,13 @@ const UNITS = {
   carried_mass: "kg",
 };
 
+/** An uncertainty in words: three digits, share in per cent. */
+function sizeOf(uncertainty: number, relative: boolean, unit: string): string {
+  return relative
+    ? `${Number((uncertainty * 100).toPrecision(3))} %`
+    : `${Number(uncertainty.toPrecision(3))} ${unit}`;
+}
+
 /**
  * Sentences on what was assumed: water, gravity, added mass, uncertainties and where each comes from.
  *
@@ -26,24 +33,31 @@ export function sessionAssumptions(sessions: readonly PreparedSession[]): string
     const { session, medium, columns } = prepared;
     const uncertainties = GLIDE_COLUMNS.map((column) => {
       const { fixed, share, origin, instrument, common } = columns[column];
-      const size = [
-        ...(fixed > 0 || share === 0 ? [`${Number(fixed.toPrecision(3))} ${UNITS[column]}`] : []),
-        ...(share > 0 ? [`${Number((share * 100).toPrecision(3))} %`] : []),
+      const unit = UNITS[column];
+      const parts = [
+        ...(fixed > 0 ? [`${sizeOf(fixed, false, unit)}`] : []),
+        ...(share > 0 ? [`${sizeOf(share, true, unit)}`] : []),
       ].join(" and ");
-      const shared = common.length === 0
-        ? ""
-        : `, and ${common.length} shared by all runs (${
-          common.map((one) => one.instrument ?? "not named").join(", ")
-        })`;
-      return `Standard uncertainty of ${column}: ${size} (${
-        origin === "stated" ? `stated, ${instrument}` : `usual for ${instrument}; not stated`
-      })${column === "carried_mass" ? ", one error for all runs" : ""}${shared}.`;
+      const how = column === "carried_mass" ? "one error for all runs" : "from run to run";
+      const own = parts === "" ? [] : [
+        `${parts} ${how} (${
+          origin === "stated" ? `stated: ${instrument}` : `not stated; usual for: ${instrument}`
+        })`,
+      ];
+      const shared = common.map((one) =>
+        `${sizeOf(one.uncertainty, one.relative, unit)} shared by all runs (stated: ${
+          one.instrument ?? "instrument not named"
+        })`
+      );
+      const all = [...own, ...shared].join("; ");
+      return `Standard uncertainty of ${column}: ${all === "" ? "stated as none" : all}.`;
     });
     const volumes = session.designs.filter((one) => one.wetVolume === null).map((one) =>
       one.design
     );
     const lines = [
-      ...medium.assumptions,
+      ...medium.sentences.water,
+      ...medium.sentences.gravity,
       ...(volumes.length === 0 ? [] : [
         `Wet volume of ${volumes.join(", ")}: estimated from the planform, since none was dunked.`,
       ]),

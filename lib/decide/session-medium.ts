@@ -3,7 +3,9 @@
  *
  * @module
  */
-import type { Condition, Session } from "../base/session.ts";
+import type { Session } from "../base/session.ts";
+import { conditionOf } from "../check/condition-of.ts";
+import { meanOf } from "../infer/sample.ts";
 import { gravity as gravityAt, STANDARD_GRAVITY } from "../model/gravity.ts";
 import { waterDensity } from "../model/water.ts";
 
@@ -13,43 +15,26 @@ export interface Medium {
   readonly density: number;
   /** m/s2 */
   readonly gravity: number;
-  /** Sentences: value, and what it was taken from. */
-  readonly assumptions: readonly string[];
+  /** One sentence each on the water and on gravity, or several where blocks differ: value, and what it was taken from. */
+  readonly sentences: { readonly water: readonly string[]; readonly gravity: readonly string[] };
 }
 
 /** K and kg/kg of a lake in early summer, where nobody measured. */
 const USUAL_TEMPERATURE = 288.15, USUAL_SALINITY = 0;
 
 /**
- * The condition that holds for a block: its own row, else the row without a block.
- *
- * @param session whose conditions
- * @param quantity name in conditions.csv
- * @param block of the run; `null` for a run without one
- * @returns the row, or `null` where none is given
- */
-export function conditionOf(
-  session: Session,
-  quantity: string,
-  block: string | null,
-): Condition | null {
-  const rows = session.conditions.filter((one) => one.quantity === quantity);
-  return (block === null ? undefined : rows.find((one) => one.block === block)) ??
-    rows.find((one) => one.block === null) ?? null;
-}
-
-/**
- * Water density and gravity of a session.
+ * Water density and gravity of one block of a session.
  *
  * @param session with or without water_temperature, salinity, latitude and altitude in its conditions
+ * @param block whose own rows come first; `null` for those that hold for all
  * @returns density in kg/m3, gravity in m/s2, and sentences that say what they rest on
  * @throws RangeError where a stated condition is outside the range of the water's or gravity's formula
  */
-export function sessionMedium(session: Session): Medium {
-  const temperature = conditionOf(session, "water_temperature", null);
-  const salinity = conditionOf(session, "salinity", null);
-  const latitude = conditionOf(session, "latitude", null);
-  const altitude = conditionOf(session, "altitude", null);
+export function blockMedium(session: Session, block: string | null): Medium {
+  const temperature = conditionOf(session, "water_temperature", block);
+  const salinity = conditionOf(session, "salinity", block);
+  const latitude = conditionOf(session, "latitude", block);
+  const altitude = conditionOf(session, "altitude", block);
   const kelvin = temperature?.value ?? USUAL_TEMPERATURE;
   const salt = salinity?.value ?? USUAL_SALINITY;
   const density = waterDensity({ temperature: kelvin, salinity: salt });
@@ -63,13 +48,32 @@ export function sessionMedium(session: Session): Medium {
   return {
     density,
     gravity,
-    assumptions: [
-      `Water of ${density.toFixed(1)} kg/m³: ${celsius}, ${salted}.`,
-      latitude === null
-        ? `Gravity ${gravity.toFixed(5)} m/s²: the standard value, since no latitude is given.`
-        : `Gravity ${gravity.toFixed(5)} m/s² at latitude ${
-          (latitude.value * 180 / Math.PI).toFixed(1)
-        } degrees.`,
-    ],
+    sentences: {
+      water: [`Water of ${density.toFixed(1)} kg/m³: ${celsius}, ${salted}.`],
+      gravity: [
+        latitude === null
+          ? `Gravity ${gravity.toFixed(5)} m/s²: the standard value, since no latitude is given.`
+          : `Gravity ${gravity.toFixed(5)} m/s² at latitude ${
+            (latitude.value * 180 / Math.PI).toFixed(1)
+          } degrees.`,
+      ],
+    },
+  };
+}
+
+/**
+ * The medium to compare designs in: the mean over the blocks flown.
+ *
+ * @param media one or more
+ * @returns mean density and gravity, and each distinct sentence once
+ */
+export function meanMedium(media: readonly Medium[]): Medium {
+  return {
+    density: meanOf(media.map((one) => one.density)),
+    gravity: meanOf(media.map((one) => one.gravity)),
+    sentences: {
+      water: [...new Set(media.flatMap((one) => one.sentences.water))],
+      gravity: [...new Set(media.flatMap((one) => one.sentences.gravity))],
+    },
   };
 }

@@ -8,52 +8,18 @@
  */
 import type { Result } from "../base/quantity.ts";
 import { varianceOf } from "../infer/sample.ts";
+import type { GlideRun, GlideTarget } from "./glide-run.ts";
+import {
+  endFactor,
+  energyOf,
+  reach,
+  type Reached,
+  type Sums,
+  sumsOf,
+  whyNot,
+} from "./glide-sums.ts";
 import type { GlidingCraft } from "./gliding-craft.ts";
 import { meanShape } from "./mean-shape.ts";
-
-/** Standard uncertainties of one run's readings that differ from run to run. */
-export interface GlideUncertainty {
-  /** m/s */
-  readonly launchSpeed: number;
-  /** m/s */
-  readonly endSpeed: number;
-  /** m */
-  readonly drop: number;
-  /** m */
-  readonly distance: number;
-}
-
-/** One run as the sums take it. */
-export interface GlideRun {
-  /** m/s */
-  readonly launchSpeed: number;
-  /** m/s */
-  readonly endSpeed: number;
-  /** m of height lost. */
-  readonly drop: number;
-  /** m */
-  readonly distance: number;
-  /** True where all four readings are there: the run counts for the level of drag. */
-  readonly inLevel: boolean;
-  /** True where the run stalled and its end speed was read: it counts for the design's own end speed. */
-  readonly inEnd: boolean;
-  readonly craft: GlidingCraft;
-  readonly uncertainty: GlideUncertainty;
-}
-
-/** What every design is moved to. */
-export interface GlideTarget {
-  /** m/s */
-  readonly speed: number;
-  /** m of height used. */
-  readonly drop: number;
-  /** m/s: the end speed to glide to; `null` for the design's own. */
-  readonly end: number | null;
-  /** m/s2 */
-  readonly gravity: number;
-  /** Standard uncertainty of ln of the induced share. */
-  readonly shapeUncertainty: number;
-}
 
 /** A design's result at the target. `log` quantities are natural logarithms. */
 export interface GlideSeries {
@@ -87,83 +53,6 @@ export interface GlideSeries {
   readonly shapeSensitivity: number;
   /** The same of ln glide ratio. */
   readonly glideRatioShapeSensitivity: number;
-}
-
-/** Sums over the runs that count: all that the result depends on. */
-interface Sums {
-  energy: number;
-  predicted: number;
-  end: number;
-  stalled: number;
-}
-
-/** Energy height over predicted path: what one run adds to the two sums of the level. */
-function energyOf(run: GlideRun, v0: number, v1: number, drop: number, gravity: number): number {
-  return drop + run.craft.inertia * (v0 * v0 - v1 * v1) / (2 * gravity);
-}
-
-/** End speed at the reference weight: a stall speed goes with the root of the weight. */
-function endFactor(run: GlideRun, reference: GlidingCraft): number {
-  return Math.sqrt(reference.weight / run.craft.weight);
-}
-
-function sumsOf(
-  runs: readonly GlideRun[],
-  reference: GlidingCraft,
-  gravity: number,
-  induced: number,
-): Sums {
-  const sums: Sums = { energy: 0, predicted: 0, end: 0, stalled: 0 };
-  for (const run of runs) {
-    if (run.inLevel) {
-      sums.energy += energyOf(run, run.launchSpeed, run.endSpeed, run.drop, gravity);
-      sums.predicted += run.distance * meanShape(run.craft, run.launchSpeed, run.endSpeed, induced);
-    }
-    if (run.inEnd) {
-      sums.end += run.endSpeed * endFactor(run, reference);
-      sums.stalled += 1;
-    }
-  }
-  return sums;
-}
-
-/** Result of the sums: NaN where they give none, which callers turn into a tagged failure. */
-interface Reached {
-  logDistance: number;
-  logGlideRatio: number;
-}
-
-/** ln distance and ln glide ratio at the target from the sums; writes into `out`. */
-function reach(
-  sums: Sums,
-  reference: GlidingCraft,
-  target: GlideTarget,
-  induced: number,
-  out: Reached,
-): void {
-  const end = target.end ?? sums.end / sums.stalled;
-  const height = target.drop +
-    reference.inertia * (target.speed * target.speed - end * end) / (2 * target.gravity);
-  if (
-    !(sums.energy > 0) || !(sums.predicted > 0) || !(end < target.speed) || !(height > 0) ||
-    !(end > 0)
-  ) {
-    out.logDistance = NaN;
-    out.logGlideRatio = NaN;
-    return;
-  }
-  out.logGlideRatio = -Math.log(
-    sums.energy / sums.predicted * meanShape(reference, target.speed, end, induced),
-  );
-  out.logDistance = Math.log(height) + out.logGlideRatio;
-}
-
-/** Why the sums give no result, in words. */
-function whyNot(sums: Sums, target: GlideTarget): string {
-  if (!(sums.predicted > 0)) return "no run has launch speed, end speed, drop and distance";
-  if (!(sums.energy > 0)) return "the runs spent no energy: speed rose as much as height fell";
-  if (target.end === null && sums.stalled === 0) return "no run tells the end speed";
-  return "the launch speed to compare at is not above the end speed";
 }
 
 /**

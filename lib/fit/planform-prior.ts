@@ -11,7 +11,6 @@ export interface Planform {
   readonly span: number;
   /** m2, projected. */
   readonly area: number;
-  readonly section: "symmetric" | "cambered" | null;
   readonly strutCount: number | null;
   /** m */
   readonly strutChord: number | null;
@@ -62,8 +61,8 @@ const VISCOUS_LIFT_DRAG = 0.0095;
 /** Usual strut where none is described: one, chord in m; and usual depth of the wing in m. */
 const USUAL = { count: 1, chord: 0.12, thicknessRatio: 0.12, depth: 0.4 } as const;
 
-/** Standard uncertainty of ln(e/a): planform and depth known; cambered section; depth not known. */
-const UNCERTAINTY = { known: 0.3, cambered: 0.45, depthUnknown: 0.45 } as const;
+/** Standard uncertainty of ln(e/a): planform and depth known; depth not known. */
+const UNCERTAINTY = { known: 0.3, depthUnknown: 0.45 } as const;
 
 /**
  * Prior drag law of a craft from its planform.
@@ -79,7 +78,7 @@ const UNCERTAINTY = { known: 0.3, cambered: 0.45, depthUnknown: 0.45 } as const;
  * own Reynolds number 3.8 / 2.6 / 2.8. It is the best where the physics is richest, and the only one of the best two that
  * holds every part of the drag. A doubt of 0.30 on ln(e/a) covers those errors: 1.0 / 0.6 / 0.8 of it on one foil under two
  * names. Depth not known: 0.4 m stands in (2.9 / 2.1 / 2.0), which beats leaving the surface out (4.2 / 4.2 / 4.4), and the
- * doubt is 0.45. A cambered section may have its least drag anywhere: 0.45 too.
+ * doubt is 0.45. Camber is inside the 0.30: the first of the three worlds exaggerates it and is still covered.
  *
  * Source: induced drag of a lifting line (any text); friction and form at Reynolds numbers of 1e5 to 1e6, strut and spray
  * coefficients: common practice.
@@ -94,7 +93,7 @@ const UNCERTAINTY = { known: 0.3, cambered: 0.45, depthUnknown: 0.45 } as const;
  * import { planformPrior } from "lakeproof/fit/planform-prior.ts";
  *
  * const prior = planformPrior(
- *   { span: 0.95, area: 0.15, section: null, strutCount: 1, strutChord: 0.12, strutThickness: 0.0144, extraDragArea: null },
+ *   { span: 0.95, area: 0.15, strutCount: 1, strutChord: 0.12, strutThickness: 0.0144, extraDragArea: null },
  *   { lift: 800, density: 999.1, depth: 0.4 },
  * );
  * const leastDragSpeed = (prior.law.e / prior.law.a) ** 0.25;
@@ -124,11 +123,7 @@ export function planformPrior(planform: Planform, task: PlanformTask): PlanformP
       d: 0,
       e: 2 * liftDragFactor * lift ** 2 / (density * area),
     },
-    inducedUncertainty: Math.max(
-      UNCERTAINTY.known,
-      planform.section === "cambered" ? UNCERTAINTY.cambered : 0,
-      task.depth === null ? UNCERTAINTY.depthUnknown : 0,
-    ),
+    inducedUncertainty: task.depth === null ? UNCERTAINTY.depthUnknown : UNCERTAINTY.known,
     depth,
   };
 }

@@ -283,6 +283,30 @@ describe("awkward sessions", () => {
     expect(codes(empty)).toContain("no-runs");
   });
 
+  it("compares nothing where the baseline asked for was never flown", () => {
+    const designs = [...session().designs, design("oak")];
+    const unflown = compareGlides([session({ designs })], { baseline: "oak" });
+    expect(unflown.answer.comparisons).toEqual([]);
+    expect(codes(unflown)).toContain("design-without-runs");
+  });
+
+  it("takes the water of each block's own day", () => {
+    const warm = {
+      row: 2,
+      own: {},
+      quantity: "water_temperature",
+      value: 298.15,
+      unit: "K",
+      uncertainty: null,
+      statedAs: null,
+      block: "evening",
+      note: null,
+    } as const;
+    const blocks = change((_, i) => ({ block: i < 8 ? "morning" : "evening" }));
+    const { assumptions } = compareGlides([{ ...blocks, conditions: [warm] }]);
+    expect(assumptions.filter((one) => one.startsWith("Water"))).toHaveLength(2);
+  });
+
   it("names what it knows when asked for a design that nobody built", () => {
     expect(() => compareGlides([session()], { baseline: "oak" })).toThrow(UsageError);
   });

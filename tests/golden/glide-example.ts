@@ -1,6 +1,6 @@
 /** The invented session of glide-verdict.py, as the core takes it. */
 import type { GlidingCraft } from "lakeproof/fit/gliding-craft.ts";
-import type { GlideRun, GlideTarget } from "lakeproof/fit/glide-series.ts";
+import type { GlideRun, GlideTarget } from "lakeproof/fit/glide-run.ts";
 
 const GRAVITY = 9.80665, DENSITY = 999.1, MASS = 84, EFFECTIVE_MASS = 86.52;
 

@@ -87,7 +87,6 @@ export function drawFoil(world: WorldName, rider: Rider, random: SeededRandom): 
   const planform: Planform = {
     span,
     area,
-    section: null,
     strutCount: random.uniform() < 0.7 ? 1 : 2,
     strutChord,
     strutThickness,

@@ -4,7 +4,7 @@
  * @module
  */
 import type { GlidingCraft } from "../../fit/gliding-craft.ts";
-import type { GlideRun, GlideTarget } from "../../fit/glide-series.ts";
+import type { GlideRun, GlideTarget } from "../../fit/glide-run.ts";
 import { phiTable } from "../../fit/phi-table.ts";
 import { planformPrior } from "../../fit/planform-prior.ts";
 import { gaussLegendre } from "../../numeric/gauss-legendre.ts";

@@ -1,0 +1,67 @@
+/**
+ * The usable runs of one design, with its craft at the mass to compare at.
+ *
+ * @module
+ */
+import { UsageError } from "../base/errors.ts";
+import { type Finding, finding } from "../base/finding.ts";
+import type { Design } from "../base/session.ts";
+import { meanOf } from "../infer/sample.ts";
+import { prepareCraft } from "./glide-craft.ts";
+import type { DesignRuns } from "./glide-pair.ts";
+import type { PreparedRun } from "./glide-runs.ts";
+
+/**
+ * Gathers a design's runs; its craft is taken at the mass to compare at and at the runs' mean depth.
+ *
+ * @param name of the design
+ * @param specs every design by name
+ * @param runs usable runs of the design, at least one
+ * @param mass kg
+ * @returns runs and reference craft
+ * @throws UsageError where the design floats at that mass
+ */
+export function designRuns(
+  name: string,
+  specs: ReadonlyMap<string, Design>,
+  runs: readonly PreparedRun[],
+  mass: number,
+): DesignRuns {
+  const spec = specs.get(name)!;
+  const { medium } = runs[0]!.prepared;
+  const depths = runs.flatMap((one) => one.depth === null ? [] : [one.depth]);
+  const depth = depths.length < runs.length ? null : meanOf(depths);
+  const craft = prepareCraft(spec, { mass, depth, medium });
+  if (craft === null) {
+    throw new UsageError(`Cannot compare glides at ${mass} kg as ${name} floats that much`);
+  }
+  return {
+    design: name,
+    place: [...specs.keys()].indexOf(name) + 1,
+    spec,
+    runs,
+    reference: craft.craft,
+    shapeUncertainty: Math.max(craft.shapeUncertainty, ...runs.map((one) => one.shapeUncertainty)),
+    gravity: medium.gravity,
+  };
+}
+
+/**
+ * Says that a design has no usable run.
+ *
+ * @param name of the design
+ * @param runs all runs asked about
+ * @returns a warning
+ */
+export function notFlown(name: string, runs: readonly PreparedRun[]): Finding {
+  const rows = runs.filter((one) => one.glide.design === name).length;
+  return finding({
+    severity: "warning",
+    code: "design-without-runs",
+    file: "glides.csv",
+    what: rows === 0
+      ? `${name} has no run.`
+      : `None of the ${rows} runs of ${name} can be used; each run's reason stands in the list of runs.`,
+    wanted: "Launch speed, end speed, drop and distance.",
+  });
+}

@@ -1,0 +1,93 @@
+/**
+ * What differing launches do to a comparison.
+ *
+ * @module
+ */
+import { type Finding, finding } from "../base/finding.ts";
+import { formatNumber, formatPercent } from "../base/rounding.ts";
+import { covarianceOf, meanOf, varianceOf } from "../infer/sample.ts";
+import { studentTUpperTail } from "../numeric/distributions.ts";
+import type { JudgedPair } from "./glide-findings.ts";
+import type { DesignRuns, PairResult } from "./glide-pair.ts";
+
+/** m/s between mean launches from which on a difference is worth a word. */
+const LAUNCH_GAP = 0.5;
+
+/**
+ * Findings on launches that differ: how much doubt they cause, and whether the assumed shape of drag fits.
+ *
+ * @param judged pair with its result
+ * @returns findings
+ */
+export function launchFindings({ comparison, result, baselineRuns, candidateRuns }: JudgedPair) {
+  const { contrast } = result!;
+  const launchOf = (design: DesignRuns) => meanOf(design.runs.map((one) => one.run!.launchSpeed));
+  const gap = Math.abs(launchOf(baselineRuns) - launchOf(candidateRuns));
+  const found: Finding[] = [];
+  if (contrast !== null && gap > LAUNCH_GAP) {
+    const sampling = Math.sqrt(contrast.baselineVariance + contrast.candidateVariance);
+    if (Math.sqrt(contrast.shapeVariance) > sampling / 2) {
+      found.push(finding({
+        severity: "warning",
+        code: "launches-differ",
+        file: "glides.csv",
+        column: "launch_speed",
+        what: `${comparison.candidate} against ${comparison.baseline}: mean launches differ by ${
+          formatNumber(gap, 1)
+        } m/s, which causes ${
+          formatPercent(contrast.shapeVariance / contrast.variance)
+        } of the variance; more runs do not shrink that part.`,
+        wanted: "Launch both designs at the same speed.",
+      }));
+    }
+  }
+  return [
+    ...found,
+    ...trendFinding(baselineRuns, result!.baseline),
+    ...trendFinding(candidateRuns, result!.candidate),
+  ];
+}
+
+/** Runs from which on a trend can be told from chance. */
+const LEAST_FOR_TREND = 5;
+
+/**
+ * Chance of a false alarm that the test by itself would have. Noise in the launch speed tilts the line, so that simulated
+ * sessions raise it in 1 to 2 % at 5 and 7 runs, 2 to 3 % at 12, 5 to 6 % at 20.
+ */
+const ALARM = 0.01;
+
+/** A level of drag that seems to depend on the launch: the prior shape may not fit. */
+function trendFinding(design: DesignRuns, series: PairResult["baseline"]): Finding[] {
+  const speeds = design.runs.map((one) => one.run!.launchSpeed);
+  const p = trendProbability(speeds, series.pseudoValues);
+  if (p === null || p >= ALARM) return [];
+  return [finding({
+    severity: "note",
+    code: "trend-with-launch",
+    file: "glides.csv",
+    column: "launch_speed",
+    what:
+      `${design.design}: runs launched faster tell another drag than slow ones; the shape of drag assumed from the planform may not fit.`,
+    wanted: "Check span, area and depth; launch both designs at the same speed.",
+  })];
+}
+
+/**
+ * Two-sided probability of a straight line's slope being zero.
+ *
+ * Source: t test of a regression slope, any text.
+ *
+ * @param x at least five values
+ * @param y as many
+ * @returns probability; `null` where it can't be told
+ */
+export function trendProbability(x: readonly number[], y: readonly number[]): number | null {
+  const n = x.length;
+  if (n < LEAST_FOR_TREND) return null;
+  const xx = varianceOf(x), yy = varianceOf(y), xy = covarianceOf(x, y);
+  const residual = yy - xy ** 2 / xx;
+  if (!(xx > 0 && residual > 0)) return null;
+  const t = xy / xx / Math.sqrt(residual / xx / (n - 2));
+  return 2 * studentTUpperTail(Math.abs(t), n - 2);
+}
