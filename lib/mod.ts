@@ -20,8 +20,25 @@ export type * from "./decide/glide-evidence.ts";
 export { linearDigits, nonlinearDigits } from "./decide/published-checks/certified-digits.ts";
 export { runPublishedChecks } from "./decide/published-checks.ts";
 
-export { type DragLaw, leastDragSpeed } from "./model/drag-law.ts";
+export { weightInWater } from "./model/buoyancy.ts";
+export { decay } from "./model/decay.ts";
+export { decayByQuadrature } from "./model/decay-by-quadrature.ts";
+export {
+  bestLiftToDrag,
+  dragForce,
+  type DragLaw,
+  dragLawOfPolar,
+  leastDrag,
+  leastDragSpeed,
+  leastPowerSpeed,
+} from "./model/drag-law.ts";
+export { effectiveMass } from "./model/effective-mass.ts";
+export { biplaneFactor, ellipticLinePhi } from "./model/free-surface.ts";
+export { gravity, STANDARD_GRAVITY } from "./model/gravity.ts";
+export { dragBuildUp } from "./model/planform-drag.ts";
+export { stallSpeed } from "./model/stall.ts";
 export { timedSpeedUncertainty } from "./model/timed-speed.ts";
+export { water, waterDensity } from "./model/water.ts";
 
 export { readLinearCertifiedSets, readNonlinearCertifiedSets } from "./read/certified-sets.ts";
 export { demoTruth, trueRatioAt } from "./read/demo-truth.ts";

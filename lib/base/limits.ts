@@ -41,7 +41,7 @@ const depth = between([0, 3], [0.05, 1.2], "the wing runs 0.05 to 1.2 m below th
 
 /** Limits by column name; the same quantity has the same limits in every table. Common practice, no source. */
 export const LIMITS: Readonly<Record<string, Limits>> = {
-  span: between([0.2, 8], [0.4, 3], "wings that carry a person span 0.4 to 3 m"),
+  span: between([0.2, 8], [0.4, 4.5], "wings that carry a person span 0.4 to 4.5 m"),
   area: between([0.005, 4], [0.04, 0.6], "wings that carry a person have 0.04 to 0.6 m2"),
   wet_volume: between(
     [0, 0.2],
