@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { buildIndex } from "lakeproof/publish/page/build-index.ts";
 import { buildPage } from "lakeproof/publish/page/build-page.ts";
 import { SAMPLE, SAMPLE_STAMP } from "../pages/sample-notebook.ts";
+import { HOSTILE } from "../pages/hostile-notebook.ts";
 import { WHOLE } from "../pages/whole-notebook.ts";
 import { accessibility, CHROMIUM, fallbackFonts, launch, open, REQUIRED } from "./chromium.ts";
 
@@ -79,6 +80,44 @@ it.skipIf(CHROMIUM === null)("a page that breaks the rules is noticed", async ()
   expect((await fallbackFonts(page)).join("\n")).toMatch(/pale, wide/);
   await page.close();
 });
+
+it.skipIf(CHROMIUM === null)(
+  "a page of hostile names runs nothing and asks for nothing",
+  async () => {
+    const path = `${samples}/hostile.html`;
+    const built = await buildPage({
+      slug: "hostile",
+      notebook: HOSTILE,
+      stamp: SAMPLE_STAMP,
+      pages: [],
+    });
+    const visit = async (file: string) => {
+      const { page, requests, complaints } = await open(browser, file, {
+        width: 1100,
+        scheme: "light",
+      });
+      let dialogs = 0;
+      page.on("dialog", (dialog) => {
+        dialogs++;
+        void dialog.dismiss();
+      });
+      await page.reload();
+      await page.waitForTimeout(300);
+      expect(dialogs).toBe(0);
+      expect(new Set(requests.filter((url) => !url.startsWith("data:")))).toEqual(
+        new Set([`file://${file}`]),
+      );
+      expect(complaints).toEqual([]);
+      await page.close();
+    };
+    await Deno.writeTextFile(path, built.html);
+    await visit(path);
+    // The drawing beside the page is opened by itself, without the page's policy.
+    const svg = built.files.find((file) => file.path.endsWith(".svg"))!;
+    await Deno.writeFile(`${samples}/hostile.svg`, svg.bytes);
+    await visit(`${samples}/hostile.svg`);
+  },
+);
 
 it.skipIf(published.length === 0)("every link within the published site leads somewhere", () => {
   const broken: string[] = [];

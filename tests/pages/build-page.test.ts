@@ -12,10 +12,9 @@ import {
   notebookOf,
   SAMPLE,
   SAMPLE_ANSWER,
-  SAMPLE_FIGURE,
   SAMPLE_STAMP,
-  SAMPLE_TABLE,
 } from "./sample-notebook.ts";
+import { HOSTILE, HOSTILE_NAME } from "./hostile-notebook.ts";
 import { WHOLE } from "./whole-notebook.ts";
 
 const pages = [
@@ -139,81 +138,16 @@ describe("a page", () => {
 });
 
 describe("a page with hostile names", () => {
-  const name = `<script>alert(1)</script>"'><img src=x onerror=alert(1)>`;
-  const mark = { design: name, place: 1 };
-  const hostile = notebookOf([
-    markdown(`# About ${name}\n\n> Is ${name} better?\n\n${name}\n\n[x](javascript:alert(1))`),
-    code(`// ${name}\nconst a = "${name}";`, [
-      { output_type: "stream", name: "stdout", text: name },
-      display({
-        [MEDIA.answer]: {
-          ...SAMPLE_ANSWER,
-          name: `../../${name}`,
-          question: name,
-          headline: name,
-          ahead: mark,
-          details: [name],
-          rests: name,
-          sides: [name, name],
-          tag: name,
-          answer: { design: name },
-        },
-      }),
-      display({
-        [MEDIA.table]: {
-          ...SAMPLE_TABLE,
-          name,
-          caption: name,
-          columns: [{ label: name, unit: name, align: "left" }],
-          rows: [[{ text: name, number: null, mark }], [{
-            text: "=cmd()",
-            number: null,
-            mark: null,
-          }]],
-        },
-      }),
-      display({
-        [MEDIA.figure]: {
-          ...SAMPLE_FIGURE,
-          name,
-          title: name,
-          description: name,
-          caption: name,
-          // A drawing that tries everything at once.
-          wide: SAMPLE_FIGURE.wide.replace(
-            "</svg>",
-            `<script>alert(1)</script><foreignObject><iframe src="https://example.org"/>` +
-              `</foreignObject><image href="https://example.org/x.png"/>` +
-              `<a href="javascript:alert(1)"><text onclick="alert(1)">a</text></a>` +
-              `<rect fill="url(https://example.org/x)" style="fill:red"/>` +
-              `<text>${name.replaceAll("&", "&amp;").replaceAll("<", "&lt;")}</text></svg>`,
-          ),
-        },
-      }),
-      display({
-        [MEDIA.findings]: [{
-          severity: "error",
-          code: name,
-          file: name,
-          row: 2,
-          column: name,
-          count: 1,
-          what: name,
-          wanted: name,
-        }],
-      }),
-      display({ "text/html": `<p style="color:red" onclick="alert(1)">kept</p>${name}<svg><a/>` }),
-      display({ "image/svg+xml": `<svg><script>alert(1)</script></svg>`, "text/plain": name }),
-      display({ "image/png": `x" onerror="alert(1)`, "text/plain": name }),
-      display({ "text/plain": name }),
-      { output_type: "error", ename: name, evalue: name, traceback: [name] },
-    ]),
-  ]);
   const page = buildPage({
     slug: "01-sample",
-    notebook: hostile,
-    stamp: { ...SAMPLE_STAMP, notebook: name, versions: { [name]: name }, data: [] },
-    pages: [...pages, { slug: "02-next", title: name }],
+    notebook: HOSTILE,
+    stamp: {
+      ...SAMPLE_STAMP,
+      notebook: HOSTILE_NAME,
+      versions: { [HOSTILE_NAME]: HOSTILE_NAME },
+      data: [],
+    },
+    pages: [...pages, { slug: "02-next", title: HOSTILE_NAME }],
   });
 
   it("holds them as text only: no element or attribute comes of them", async () => {
