@@ -11,7 +11,8 @@
 export const MEDIA_CSS = `
 @media (forced-colors:active){
 :root{--paper:Canvas;--ink:CanvasText;--ink-soft:CanvasText;--link:LinkText;--edge:CanvasText;--rule:CanvasText}
-.box,pre,.cards li{border:1px solid CanvasText}
+.theme{display:none}
+pre{border:1px solid CanvasText}
 .drawing,.mark{forced-color-adjust:none}
 .drawing{--paper:#ffffff;--ink:#1a1e23;--ink-soft:#474f58;color:#1a1e23;color-scheme:light}
 }
