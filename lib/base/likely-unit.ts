@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { standing } from "./limits.ts";
+import { type Standing, standing } from "./limits.ts";
 import type { Dimension } from "./tables.ts";
 import { toSi, type Unit, unitNamed } from "./units.ts";
 
@@ -24,6 +24,8 @@ const FORGOTTEN: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
 /**
  * A unit that would make an odd number a usual one for its column; `null` where none of the likely ones does.
  *
+ * For a number that can't be at all, a unit that makes it merely odd will do (50 in a column of m/s: km/h).
+ *
  * @param column name without unit
  * @param value as it stands
  * @param unit it was read in
@@ -31,7 +33,8 @@ const FORGOTTEN: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
 export function likelyUnit(column: string, value: number, unit: Unit): Unit | null {
   const { dimension } = unit;
   const others = (FORGOTTEN[dimension] ?? []).map((name) => unitNamed(name, dimension));
-  return others.find((one) =>
-    one.name !== unit.name && standing(column, toSi(value, one)) === "fits"
-  ) ?? null;
+  const as = (wanted: Standing) =>
+    others.find((one) => one.name !== unit.name && standing(column, toSi(value, one)) === wanted);
+  return as("fits") ?? (standing(column, toSi(value, unit)) === "impossible" ? as("odd") : null) ??
+    null;
 }

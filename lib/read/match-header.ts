@@ -112,7 +112,7 @@ export function matchHeader(input: HeaderInput): MatchedHeader {
         severity: "error",
         code: "doubled-column",
         column: own ? `u_${column.name}` : column.name,
-        what: `There are two columns called ${own ? "u_" : ""}${column.name}.`,
+        what: `There are two columns called ${own ? "u_" : ""}${column.name}; neither was used.`,
         wanted: "One column of each name: rename or delete the other.",
       });
       const first = columns.findIndex((one) => one.column === column && one.own === own);
@@ -164,7 +164,8 @@ export function matchHeader(input: HeaderInput): MatchedHeader {
         severity: "error",
         code: "missing-column",
         column: column.name,
-        what: `There is no column ${column.name}; there is one called "${stranger.shown}".`,
+        what:
+          `There is no column ${column.name}, so no row can be used; there is one called "${stranger.shown}".`,
         wanted: `Did you mean ${column.name}? Write it so in the first row.`,
       });
     }
@@ -174,7 +175,7 @@ export function matchHeader(input: HeaderInput): MatchedHeader {
       severity: "error",
       code: "missing-column",
       column: column.name,
-      what: `There is no column ${column.name}.`,
+      what: `There is no column ${column.name}, so no row can be used.`,
       wanted: `A column ${column.name} in the first row: ${column.means}`,
     });
   }
@@ -224,7 +225,7 @@ function unitOf(
     code: other === null ? "unknown-unit" : "wrong-unit",
     column: name,
     what: other === null
-      ? `"${printable(text)}" after ${name} is no unit that we know.`
+      ? `"${printable(text)}" after ${name} is no unit that we know; the column was not used.`
       : `"${printable(text)}" is a unit of ${other.dimension}, but ${name} is a ${dimension}.`,
     wanted: `One of ${unitsFor(column)}.${
       meant === null ? "" : ` Did you mean ${findUnit(meant, dimension)!.name}?`

@@ -172,20 +172,21 @@ function numberCell(cell: string, matched: MatchedColumn, choice: DecimalChoice)
     `${printable(cell)}${unit.name === "1" ? "" : ` ${unit.name}`} can't be: ${
       LIMITS[column.name]!.why
     }.`,
-    guess(Number(read.decimal), matched) ?? wanted,
+    guess(Number(read.decimal), cell, matched) ?? wanted,
   );
 }
 
 /** A likelier unit for a number that can't be in the one it stands in. */
-function guess(value: number, matched: MatchedColumn): string | null {
+function guess(value: number, cell: string, matched: MatchedColumn): string | null {
   const { column, unit } = matched;
   if (value < 0 && standing(column.name, toSi(-value, unit!)) === "fits") {
-    return `Did you mean ${threeFigures(-value)}, without the minus?`;
+    return `Did you mean ${printable(cell.replace(/^[-−–]\s*/, ""))}, without the minus?`;
   }
   const better = likelyUnit(column.name, value, unit!);
   if (better === null) return null;
   const meant = threeFigures(fromSi(toSi(value, better), unit!));
-  return `Did you mean ${better.name}? ${threeFigures(value)} ${better.name} is ${meant} ${
-    unit!.name
-  }. Then write the unit after the column's name: ${column.name} [${better.name}].`;
+  const shown = unit!.name === "1" ? meant : `${meant} ${unit!.name}`;
+  return `Did you mean ${better.name}? ${
+    threeFigures(value)
+  } ${better.name} is ${shown}. If the whole column is so, name it ${column.name} [${better.name}].`;
 }

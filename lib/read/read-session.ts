@@ -9,6 +9,7 @@ import {
   type Design,
   type FileChecksum,
   type Glide,
+  type Row,
   type Session,
   type TowPoint,
 } from "../base/session.ts";
@@ -75,15 +76,25 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
     }
     return table;
   };
-  const typed = <T extends Design | Glide | TowPoint>(contract: TableContract) => {
-    const table = read(contract);
+  const typed = <T extends Row>(contract: TableContract, table: ReadTable | null) => {
     if (table === null) return null;
     const made = typedRows<T>(contract, table);
     findings.push(...made.findings);
     return made;
   };
+  const flown = <T extends Row>(contract: TableContract, also: readonly string[]) => {
+    const table = read(contract);
+    const linked = linkDesigns(table?.rows ?? [], {
+      file: contract.file,
+      known: designs?.rows.map((one) => one.design) ?? [],
+      named: designs?.allKeys ?? [],
+      also,
+    });
+    findings.push(...linked.findings);
+    return typed<T>(contract, table === null ? null : { ...table, rows: linked.rows });
+  };
 
-  const designs = typed<Design>(DESIGNS);
+  const designs = typed<Design>(DESIGNS, read(DESIGNS));
   if (designs === null) {
     const needed = DESIGNS.columns.filter((one) => one.required).map((one) => one.name);
     findings.push(finding({
@@ -94,11 +105,8 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
       wanted: `A table with the columns ${needed.join(", ")}.`,
     }));
   }
-  const link = { known: designs?.rows ?? [], named: designs?.allKeys ?? [], findings };
-  const glides = typed<Glide>(GLIDES);
-  const glideRows = linkDesigns(glides?.rows ?? [], { ...link, file: GLIDES.file, also: [] });
-  const tow = typed<TowPoint>(TOW);
-  const towRows = linkDesigns(tow?.rows ?? [], { ...link, file: TOW.file, also: ["tare"] });
+  const glides = flown<Glide>(GLIDES, []);
+  const tow = flown<TowPoint>(TOW, ["tare"]);
   const quantities = <T>(
     contract: TableContract,
     make: (table: ReadTable) => QuantityRows<T>,
@@ -125,8 +133,8 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
     title: descriptor?.title ?? null,
     invented: descriptor?.invented ?? false,
     designs: designs?.rows ?? [],
-    glides: glideRows,
-    tow: towRows,
+    glides: glides?.rows ?? [],
+    tow: tow?.rows ?? [],
     calibrations,
     conditions,
     instruments,

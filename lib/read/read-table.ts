@@ -14,8 +14,6 @@ import { splitTable, type TextRow } from "./split-table.ts";
 /** A table, read; without rows where nothing could be. */
 export interface ReadTable {
   readonly rows: readonly ReadRow[];
-  /** Columns of the contract that stand in the file and can be read. */
-  readonly present: readonly string[];
   /** The header as it stands, without what trails empty behind it. */
   readonly headings: readonly string[];
   readonly findings: readonly Finding[];
@@ -38,7 +36,6 @@ export function readTable(
   const findings: Finding[] = [];
   const nothing = (code: string, what: string, wanted: string): ReadTable => ({
     rows: [],
-    present: [],
     headings: [],
     findings: [finding({ severity: "error", code, file, what, wanted })],
   });
@@ -82,16 +79,13 @@ export function readTable(
       wanted: 'A second " at the end of that cell, or none at all.',
     }));
   }
-  if (head === undefined) return { rows: [], present: [], headings: [], findings };
+  if (head === undefined) return { rows: [], headings: [], findings };
   const header = matchHeader({ contract, cells: head.cells, row: head.row, units });
   findings.push(...header.findings);
   const body = readRows({ contract, split, header });
   findings.push(...body.findings);
-  const present = header.columns.filter((one) => !one.own && one.readable).map((one) =>
-    one.column.name
-  );
   const headings = head.cells.slice(0, header.width).map((cell) => cell.trim());
-  return { rows: body.rows, present, headings, findings };
+  return { rows: body.rows, headings, findings };
 }
 
 function splitHeaderName(head: TextRow | undefined, place: number): string | null {

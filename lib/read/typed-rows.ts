@@ -64,7 +64,10 @@ export function typedRow<T extends Row>(row: ReadRow): T {
  * @param contract its `key` must not repeat: the first row of a name stays, later ones are kept out with an error
  * @param table as read
  */
-export function typedRows<T extends Row>(contract: TableContract, table: ReadTable): TypedRows<T> {
+export function typedRows<T extends Row>(
+  contract: TableContract,
+  table: Pick<ReadTable, "rows">,
+): TypedRows<T> {
   const findings: Finding[] = [];
   const rows: T[] = [];
   const seen = new Map<string, number>();

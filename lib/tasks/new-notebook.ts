@@ -13,27 +13,34 @@ interface TemplateCell {
 }
 
 const TEMPLATE: readonly TemplateCell[] = [
-  { id: "title", kind: "markdown", source: "# {{name}}: which foil glides better?" },
   {
-    id: "question",
+    id: "title",
     kind: "markdown",
-    source:
-      "> Which of my designs glides farther from the same launch, by how much, and how sure is that?",
+    source: [
+      "# Find out which foil glides better: {{name}}",
+      "",
+      "> Which of my designs glides further from the same launch, by how much, and how sure is that?",
+    ].join("\n"),
   },
   {
     id: "imports",
     kind: "code",
-    source:
-      'import { checkSession, compareGlides, openSession, resultsTable, runsTable, show, verdictRecord } from "lakeproof";',
+    source: [
+      "// What this page uses from the library",
+      "import {",
+      "  checkSession, compareGlides, figureDecomposition, figureDistance, figureGlideRatio, fitTable, openSession,",
+      "  resultsTable, runsTable, show, verdictRecord,",
+      '} from "lakeproof";',
+    ].join("\n"),
   },
-  { id: "answer-head", kind: "markdown", source: "## The bottom line" },
   {
     id: "answer",
     kind: "code",
     source: [
+      "// Read the session and compare every design with the first",
       'const session = await openSession("{{name}}");',
       "const evidence = compareGlides([session]);",
-      "await show(verdictRecord(evidence));",
+      'await show(verdictRecord(evidence, { name: "{{name}}" }));',
     ].join("\n"),
   },
   {
@@ -46,35 +53,83 @@ const TEMPLATE: readonly TemplateCell[] = [
     ].join("\n"),
   },
   {
-    id: "findings",
+    id: "data",
     kind: "code",
-    source: "await show([...session.findings, ...checkSession(session)]);",
+    source: [
+      "// Every run as measured, and what became of it",
+      "await show(runsTable(evidence));",
+      "await show([...session.findings, ...checkSession(session), ...evidence.answer.findings]);",
+    ].join("\n"),
   },
-  { id: "result-head", kind: "markdown", source: "## The result, run by run" },
+  {
+    id: "method",
+    kind: "markdown",
+    source: [
+      "## How it is worked out",
+      "",
+      "Speed is worth height: a run that loses the height $\\Delta z$ and slows from $v_0$ to $v_1$ has spent the energy height",
+      "$\\Delta H = \\Delta z + \\kappa\\,(v_0^2 - v_1^2)/(2g)$, where $\\kappa$ is a little above 1 for the water that moves along.",
+      "Distance over energy height is the run's glide ratio. A drag law whose shape comes from the planform carries every run to",
+      "one common launch, and the designs are compared there.",
+    ].join("\n"),
+  },
+  { id: "result-head", kind: "markdown", source: "## What comes out" },
   {
     id: "results",
     kind: "code",
-    source: ["await show(resultsTable(evidence));", "await show(runsTable(evidence));"].join("\n"),
+    source: [
+      "// Distance from the common launch, design by design",
+      "if (evidence.answer.comparisons.length > 0) await show(resultsTable(evidence));",
+    ].join("\n"),
+  },
+  {
+    id: "figures",
+    kind: "code",
+    source: [
+      "// Every run with each design's curve, what the launch did, and each run's glide ratio",
+      "if (evidence.answer.comparisons.length > 0) {",
+      "  await show(figureDistance(evidence));",
+      "  await show(figureDecomposition(evidence));",
+      "  await show(figureGlideRatio(evidence));",
+      "}",
+    ].join("\n"),
   },
   {
     id: "limits",
     kind: "markdown",
     source: [
-      "## Limits and cautions",
+      "## How much to believe",
       "",
-      "The answer holds for this rider, this water and the speeds flown. A design that glides better is not a design that",
-      "holds better: look after cracks and play before each session. Wear impact protection and a flotation aid, keep off",
-      "shallow water, dress for the water's temperature, never go alone, and follow the rules of the place.",
+      "The answer holds for the riders, the water and the speeds flown, and says nothing about whether a wing will hold.",
+      "",
+      "> **Caution.** A better glide is found by launching again, and launching is what hurts people: wear impact protection, " +
+      "check the depth, dress for the water's temperature, never go alone, and follow the local rules.",
     ].join("\n"),
   },
   {
     id: "again",
     kind: "markdown",
     source: [
-      "## How to run this again",
+      "## Run it again",
       "",
-      "`deno task validate {{name}}` looks through the tables, `deno task answer glide {{name}}` gives the answer at the",
-      "command line, `deno task report` makes this page.",
+      "```sh",
+      "npx --yes deno@2.9.6 task validate {{name}}",
+      "npx --yes deno@2.9.6 task answer glide {{name}}",
+      "npx --yes deno@2.9.6 task report",
+      "```",
+      "",
+      "The fit in full, for whoever wants to check it:",
+    ].join("\n"),
+  },
+  {
+    id: "fit",
+    kind: "code",
+    source: [
+      "// The fitted law of each design, and its report",
+      "if (evidence.designs.length > 0) {",
+      "  await show(fitTable(evidence));",
+      '  await show(evidence.reports.join("\\n\\n"));',
+      "}",
     ].join("\n"),
   },
 ];

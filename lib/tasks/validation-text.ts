@@ -5,7 +5,7 @@
  */
 import { type Finding, type Severity } from "../base/finding.ts";
 import { printable } from "../base/printable.ts";
-import type { Session } from "../base/session.ts";
+import type { Row, Session } from "../base/session.ts";
 import { TABLES } from "../base/tables.ts";
 import type { Answerable } from "../check/answerable.ts";
 import { inOrder } from "../show/findings-text.ts";
@@ -58,6 +58,29 @@ function contents(session: Session): string {
   }`;
 }
 
+/** The rows of a file that have an error and stand in no table. */
+function notUsed(session: Session, file: string, findings: readonly Finding[]): string[] {
+  const tables: Readonly<Record<string, readonly Row[]>> = {
+    "designs.csv": session.designs,
+    "glides.csv": session.glides,
+    "tow.csv": session.tow,
+    "calibrations.csv": session.calibrations,
+    "conditions.csv": session.conditions,
+    "instruments.csv": session.instruments,
+  };
+  const used = new Set(tables[file]?.map((one) => one.row));
+  const faulty = findings.filter((one) => one.severity === "error" && (one.row ?? 1) > 1);
+  const rows = [...new Set(faulty.map((one) => one.row!))].filter((row) => !used.has(row));
+  if (rows.length === 0) return [];
+  return [
+    wrapped(
+      `Not used: ${rows.length === 1 ? "row" : "rows"} ${rows.sort((a, b) => a - b).join(", ")}.`,
+      "         ",
+      "         ",
+    ),
+  ];
+}
+
 /**
  * The whole text for one session.
  *
@@ -73,7 +96,8 @@ export function validationText(
 ): string {
   const lines = [contents(session), ""];
   for (const [file, ones] of byFile(findings)) {
-    lines.push(printable(file), ...inOrder(ones).map(findingLines), "");
+    const sorted = inOrder([...ones].sort((a, b) => (a.row ?? 0) - (b.row ?? 0)));
+    lines.push(printable(file), ...sorted.map(findingLines), ...notUsed(session, file, ones), "");
   }
   const sum = (severity: Severity) =>
     findings.filter((one) => one.severity === severity).reduce((n, one) => n + one.count, 0);

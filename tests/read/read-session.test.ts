@@ -72,6 +72,30 @@ describe("a session read from its files", () => {
     ]);
   });
 
+  it("finds the misspelt design of a row that is kept out for another reason too", () => {
+    const glides = GLIDES_CSV.replace("2,2031-06-14,mira-sat,birch", "1,2031-06-14,mira-sat,brich");
+    const codes = problems(sessionWith({ "glides.csv": glides })).map((one) =>
+      `${one.row} ${one.code}`
+    );
+    expect(codes.sort()).toEqual(["3 doubled-row", "3 unknown-design"]);
+  });
+
+  it("takes another case of a design's name with a note", () => {
+    const session = sessionWith({ "glides.csv": GLIDES_CSV.replace("alder", " ALDER ") });
+    expect(session.glides[0]!.design).toBe("alder");
+    expect(session.findings.map((one) => one.code)).toContain("design-spelling");
+  });
+
+  it("keeps a faulty cell that is not needed out of its row, with an error, and the row in", () => {
+    const session = sessionWith({ "glides.csv": GLIDES_CSV.replace("2.75", "slow") });
+    expect(session.glides[0]!.endSpeed).toBeNull();
+    expect(problems(session)).toMatchObject([{
+      severity: "error",
+      code: "not-a-number",
+      column: "end_speed",
+    }]);
+  });
+
   it("reads a folder without a descriptor with a note, and one that needs a newer program with an error", () => {
     expect(sessionWith().findings).toMatchObject([{ severity: "note", code: "no-descriptor" }]);
     const newer = JSON.stringify({ contract: 2, resources: [{ name: "glides" }] });
