@@ -15,7 +15,7 @@ import {
 } from "./cache-key.ts";
 import type { Cache, KeptOutputs, KeptRun } from "./cache.ts";
 import type { NotebookFile } from "./notebook-file.ts";
-import { firstDifference, withOutputs } from "./notebook-outputs.ts";
+import { withOutputs } from "./notebook-outputs.ts";
 import { describeFailure, type NotebookRun, type RunDone } from "./notebook-run.ts";
 import { type Notebook, parseNotebook } from "./notebook.ts";
 import { treeState } from "./tree-state.ts";
@@ -102,15 +102,19 @@ function filesBehind(root: string, done: RunDone): string[] {
   return [...new Set([...done.filesRead, ...asked, ...shared])].sort();
 }
 
-async function runOnce(turn: Turn, run: Runner, how: Parameters<Runner>[1]): Promise<RunDone> {
+async function runOnce(
+  turn: Turn,
+  { run, signal, onCell, faults }: TurnOptions,
+): Promise<RunDone> {
   const stopped = Promise.withResolvers<never>();
-  const stop = () => stopped.reject(how.signal.reason);
-  how.signal.addEventListener("abort", stop);
-  const done = await Promise.race([run(turn.parsed, how), stopped.promise])
-    .finally(() => how.signal.removeEventListener("abort", stop));
-  how.signal.throwIfAborted();
-  if (!done.ok) throw new DataError(describeFailure(turn.notebook.file, done));
-  return done;
+  const stop = () => stopped.reject(signal.reason);
+  signal.addEventListener("abort", stop);
+  const done = await Promise.race([run(turn.parsed, { signal, onCell }), stopped.promise])
+    .finally(() => signal.removeEventListener("abort", stop));
+  signal.throwIfAborted();
+  if (done.ok) return done;
+  // What the type checker says often explains the error, so both are told.
+  throw new DataError([describeFailure(turn.notebook.file, done), ...await faults].join("\n\n"));
 }
 
 /** How to run. */
@@ -122,6 +126,8 @@ export interface TurnOptions {
   readonly onCell: (place: number, count: number) => void;
   /** Run in two clean kernels and compare. */
   readonly twice: boolean;
+  /** What the type checker has against the notebook's cells, in words. */
+  readonly faults: Promise<readonly string[]>;
 }
 
 /**
@@ -131,24 +137,27 @@ export interface TurnOptions {
  * @throws DataError naming notebook, cell and line where it fails
  */
 export async function takeTurn(turn: Turn, options: TurnOptions): Promise<KeptRun> {
-  const { project, cache, run, signal, onCell } = options;
+  const { project, cache } = options;
   const { file } = turn.notebook;
   const before = treeState(project.root);
-  const done = await runOnce(turn, run, { signal, onCell });
+  const done = await runOnce(turn, options);
   const filesRead = filesBehind(project.root, done);
   const data = dataInputs(project.root, filesRead);
   checkTree(project.root, file, before);
   if (options.twice) {
-    const again = await runOnce(turn, run, { signal, onCell });
+    const again = await runOnce(turn, options);
     checkTree(project.root, file, before);
+    const { describeDifference, firstDifference } = await import("./run-twice.ts");
     const difference = firstDifference(done.notebook, again.notebook);
     if (difference !== null) {
       throw new DataError(
-        `${file}, code cell ${difference.codeCell}: two runs in clean kernels gave different bytes:\n` +
-          `    ${difference.what}\nLook for a clock, unseeded chance, or an order that is not fixed.`,
+        `${describeDifference(file, difference)}\n` +
+          "Look for a clock, unseeded chance, or an order that is not fixed.",
       );
     }
   }
+  const faults = await options.faults;
+  if (faults.length > 0) throw new DataError(faults.join("\n\n"));
   const outputs: KeptOutputs = done.notebook.cells.flatMap((cell) =>
     cell.cell_type === "code" ? [{ count: cell.execution_count, outputs: cell.outputs }] : []
   );

@@ -5,7 +5,7 @@
  */
 import { join } from "node:path";
 import { DataError } from "../base/errors.ts";
-import { moduleInputs, type ProjectState } from "./cache-key.ts";
+import { moduleInputs, type ProjectState, whatMoved } from "./cache-key.ts";
 import type { Cache, KeptPage, KeptRun } from "./cache.ts";
 import { sha256 } from "./checksum.ts";
 import type { Notebook } from "./notebook.ts";
@@ -22,6 +22,27 @@ function asPublished(turn: Turn, run: KeptRun, bound: string, cache: Cache): Rea
   return { file, run, bound, notebook: null, text: null, sha256: file.sha256, title: page.title };
 }
 
+/**
+ * What the type checker has against the cells of each notebook that will run with other code than before, in words.
+ * Works beside the kernels. A kept run has passed it, so other data alone need no check.
+ */
+async function checkTypes(
+  { makers }: ReportRequest,
+  turns: readonly Turn[],
+): Promise<Map<string, string[]>> {
+  const said = new Map<string, string[]>();
+  const toRun = turns.filter(({ kept, code, why }) =>
+    why.length > 0 && (kept === null || whatMoved(kept.code, code).length > 0)
+  );
+  if (toRun.length === 0) return said;
+  const check = await makers.check();
+  const named = toRun.map((turn) => ({ file: turn.notebook.file, notebook: turn.parsed }));
+  for (const { file, words } of await check(named)) {
+    said.set(file, [...said.get(file) ?? [], words]);
+  }
+  return said;
+}
+
 /** Runs or reuses every notebook and binds its prose; gathers what is wrong with prose over all notebooks. */
 export async function readyNotebooks(
   request: ReportRequest,
@@ -30,6 +51,9 @@ export async function readyNotebooks(
   cache: Cache,
 ): Promise<{ ready: ReadyNotebook[]; ran: number }> {
   const { progress, makers, signal } = request;
+  const checked = checkTypes(request, turns);
+  // Told by the turn that waits for it; a turn that fails before must not make this fail too.
+  checked.catch(() => {});
   const ready: ReadyNotebook[] = [];
   const faults: string[] = [];
   // Prose was checked against these outputs by these modules.
@@ -56,9 +80,15 @@ export async function readyNotebooks(
       const more = turn.why.length > 1 ? ` and ${turn.why.length - 1} more` : "";
       progress.begin(file, index + 1, turns.length, `${turn.why[0] ?? "outputs lost"}${more}`);
       const start = performance.now();
-      const onCell = progress.cell;
-      const how = { project, cache, run: await makers.run(), signal, onCell, twice: request.twice };
-      run = await takeTurn(turn, how);
+      run = await takeTurn(turn, {
+        project,
+        cache,
+        run: await makers.run(),
+        signal,
+        onCell: progress.cell,
+        twice: request.twice,
+        faults: checked.then((all) => all.get(file) ?? []),
+      });
       progress.end(`ran in ${((performance.now() - start) / 1000).toFixed(1)} s`);
       after = notebookAfter(turn, run, cache)!;
       ran++;

@@ -3,10 +3,16 @@
  *
  * @module
  */
+import type { Notebook } from "./notebook.ts";
 import type { Runner } from "./notebook-turn.ts";
 import type { PageBuilder } from "./page-turn.ts";
 import type { IndexCard } from "./page/page-types.ts";
 import type { Progress } from "./progress.ts";
+
+/** Tells what the type checker has against the cells of some notebooks, in words. */
+export type CellChecker = (
+  notebooks: readonly { readonly file: string; readonly notebook: Notebook }[],
+) => Promise<readonly { readonly file: string; readonly words: string }[]>;
 
 /** The costly parts, loaded only when there is something for them to do. */
 export interface Makers {
@@ -15,6 +21,7 @@ export interface Makers {
   /** Absolute path of the module that builds pages, for the cache's keys. */
   readonly builder: string;
   run(): Promise<Runner>;
+  check(): Promise<CellChecker>;
   build(): Promise<PageBuilder>;
   buildIndex(): Promise<(cards: readonly IndexCard[]) => Promise<string>>;
 }

@@ -25,6 +25,12 @@ export function siteMakers(root: string): Makers {
           onCell: (place, count) => onCell(place.codeCell, count),
         });
     },
+    async check() {
+      const { checkCells, describeFault } = await import("./check-cells.ts");
+      return async (notebooks) =>
+        (await checkCells(notebooks, root))
+          .map((fault) => ({ file: fault.file, words: describeFault(fault) }));
+    },
     async build() {
       return (await import("./page/build-page.ts")).buildPage;
     },

@@ -19,6 +19,8 @@ const second = notebookOf(prose("# Second", "a"), code("1;", "b"));
 let project: SmallProject;
 let ran: string[];
 let built: string[];
+let checked: string[];
+let cellFaults: { file: string; words: string }[];
 let onRun: (notebook: Notebook) => void;
 
 /** Shows the text of data/value.txt as the answer's value. */
@@ -56,6 +58,11 @@ const makers = (): Makers => ({
   runner: `${project.root}/lib/runner.ts`,
   builder: `${project.root}/lib/builder.ts`,
   run: () => Promise.resolve((notebook) => Promise.resolve(fakeRun(notebook))),
+  check: () =>
+    Promise.resolve((notebooks) => {
+      checked = notebooks.map((one) => one.file);
+      return Promise.resolve(cellFaults);
+    }),
   build: () =>
     Promise.resolve((input) => {
       built.push(input.slug);
@@ -70,6 +77,7 @@ const makers = (): Makers => ({
 async function report(more: Partial<ReportRequest> = {}) {
   ran = [];
   built = [];
+  checked = [];
   recoverSite(project.root);
   return await publishSite({
     root: project.root,
@@ -89,6 +97,7 @@ const why = () => explainReport({ root: project.root, names: [], makers: makers(
 
 beforeEach(() => {
   onRun = () => {};
+  cellFaults = [];
   project = smallProject({
     library: false,
     notebooks: { "01-first.ipynb": first, "02-second.ipynb": second },
@@ -139,7 +148,7 @@ describe("a report", () => {
     expect(why()[0]).toEqual({ file: "01-first.ipynb", why: ["data/evening/value.txt changed"] });
     expect(why()[1]!.why).toEqual([]);
     await expect(report()).rejects.toThrow('it says "3", but the fresh value is "4"');
-    expect(ran).toEqual(["First"]);
+    expect([ran, checked]).toEqual([["First"], []]);
     // The run is kept, the stale sentence still stops.
     await expect(report()).rejects.toThrow("--refill");
     expect(ran).toEqual([]);
@@ -221,6 +230,15 @@ describe("a report", () => {
     expect(project.read("notebooks/02-second.ipynb")).toBe(text);
   });
 
+  it("stops at what the type checker has against a cell, each time until it is mended", async () => {
+    cellFaults = [{ file: "02-second.ipynb", words: "02-second.ipynb: a number is no text" }];
+    await expect(report()).rejects.toThrow("a number is no text");
+    await expect(report()).rejects.toThrow("a number is no text");
+    expect([ran, checked]).toEqual([["Second"], ["02-second.ipynb"]]);
+    cellFaults = [];
+    expect(await report()).toMatchObject({ ran: 1, swapped: true });
+  });
+
   it("fails when a file of the project changed under the kernel, and keeps nothing of that run", async () => {
     onRun = (notebook) => {
       if (notebook.cells[0]!.source.startsWith("# First")) {
@@ -259,7 +277,7 @@ describe("a report", () => {
         }),
     };
     await expect(report({ twice: true, makers: drifting }))
-      .rejects.toThrow(/01-first.ipynb, code cell 1: two runs .*\n.*run 0.*run 1/);
+      .rejects.toThrow(/01-first.ipynb, code cell 1 [^]*run 0[^]*run 1/);
   });
 
   it("stops when asked to, with the last site in place", async () => {

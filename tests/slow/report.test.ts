@@ -111,8 +111,8 @@ describe("task report", () => {
     }
   });
 
-  it("started twice at once lets the second wait and find all done", async () => {
-    const both = [runReport(project.root, ["--fresh"]), runReport(project.root)];
+  it("started twice at once lets the second wait for the first", async () => {
+    const both = [runReport(project.root, ["--twice"]), runReport(project.root, ["--twice"])];
     const ends = await Promise.all(both);
     expect(ends.map((one) => one.code)).toEqual([0, 0]);
     expect(ends.filter((one) => one.output.includes("waiting for it to end"))).toHaveLength(1);
