@@ -3,7 +3,7 @@
  * whose truth is known. Prints every cell; exits 1 when it falls short. `--write` puts the table into shared/coverage.csv.
  */
 import { acceptanceChecks, ASKED_RUNS } from "./simulation/acceptance.ts";
-import { cellsFor, DEPTH_UNKNOWN } from "./simulation/cells.ts";
+import { cellsFor, DEPTH_UNKNOWN, IN_BLOCKS } from "./simulation/cells.ts";
 import { WORLDS } from "./simulation/foil-world.ts";
 import { type CellResult, runCell } from "./simulation/run-cell.ts";
 
@@ -26,7 +26,7 @@ const percent = (part: number, whole: number) => (100 * part / whole).toFixed(1)
 function line(cell: CellResult): string {
   const { sessions } = cell;
   return [
-    cell.name.padEnd(28),
+    cell.name.padEnd(34),
     percent(cell.covered, sessions).padStart(7),
     (100 * cell.halfWidth).toFixed(1).padStart(7),
     (100 * cell.bias).toFixed(2).padStart(7),
@@ -40,7 +40,8 @@ function line(cell: CellResult): string {
 
 /** The table as a file for notebooks. */
 function table(cells: readonly CellResult[]): string {
-  const head = "world,foils,runs_a_side,depth_known,sessions,coverage,half_width,bias,claims," +
+  const head =
+    "world,foils,runs_a_side,depth_known,blocks,sessions,coverage,half_width,bias,claims," +
     "wrong_claims,failures,raw_coverage,raw_wrong_claims";
   const rows = cells.map((cell) =>
     [
@@ -48,6 +49,7 @@ function table(cells: readonly CellResult[]): string {
       cell.foils,
       cell.runs,
       cell.depthKnown,
+      cell.blocks ?? "",
       cell.sessions,
       ...[
         cell.covered / cell.sessions,
@@ -72,10 +74,10 @@ if (asked === null) {
 console.log(`Worlds (${asked.sessions} sessions a cell; "pair" two foils, "null" one foil twice):`);
 for (const [name, words] of Object.entries(WORLDS)) console.log(`  ${name}: ${words}`);
 console.log(
-  "\ncell                           cover % half % bias %  claims%  wrong%    fail raw cover% wrong%",
+  "\ncell                                 cover % half % bias %  claims%  wrong%    fail raw cover% wrong%",
 );
 const started = performance.now();
-const cells = [...cellsFor([2, 3, ...ASKED_RUNS]), ...DEPTH_UNKNOWN].map((kind) => {
+const cells = [...cellsFor([2, 3, ...ASKED_RUNS]), ...DEPTH_UNKNOWN, ...IN_BLOCKS].map((kind) => {
   const cell = runCell(kind, asked.sessions);
   console.log(line(cell));
   return cell;

@@ -21,6 +21,9 @@ export const ASKED_RUNS = [4, 7, 12, 20] as const;
 /** Coverage of 93 to 97 % with room for one Monte Carlo error of 2,000 sessions on either side. */
 const COVERAGE = { low: 0.925, high: 0.975 };
 
+/** Single worlds lie above the mix, and even blocks add their own caution. */
+const BLOCK_COVERAGE_HIGH = 0.985;
+
 /** Claims of a difference between a foil and itself. */
 const MOST_FALSE_CLAIMS = 0.05;
 
@@ -47,7 +50,9 @@ export function acceptanceChecks(cells: readonly CellResult[], slack = 0): Accep
   const check = (what: string, value: number, low: number, high: number) =>
     checks.push({ what, value, low, high, holds: value >= low && value <= high });
   for (const runs of ASKED_RUNS) {
-    const at = cells.filter((cell) => cell.runs === runs && cell.depthKnown);
+    const at = cells.filter((cell) =>
+      cell.runs === runs && cell.depthKnown && cell.blocks === undefined
+    );
     const prior = at.filter((cell) => cell.world === "prior");
     const mix = at.filter((cell) => cell.world !== "prior");
     if (prior.length === 0 || mix.length === 0) continue;
@@ -83,6 +88,16 @@ export function acceptanceChecks(cells: readonly CellResult[], slack = 0): Accep
       NAIVE_COVERAGE,
     );
     check(`${words}: tagged failures`, share(at, (cell) => cell.failures), 0, 0.01 + slack);
+  }
+  const blocked = cells.filter((cell) => cell.blocks !== undefined);
+  for (const cell of blocked) {
+    if (cell.blocks === "apart") {
+      const most = COVERAGE.low;
+      check(`${cell.name}: fails, and so is refused`, cell.covered / cell.sessions, 0, most);
+      continue;
+    }
+    const [low, high] = [COVERAGE.low - slack, BLOCK_COVERAGE_HIGH + slack];
+    check(`${cell.name}: coverage`, cell.covered / cell.sessions, low, high);
   }
   return checks;
 }

@@ -31,3 +31,13 @@ export const DEPTH_UNKNOWN: readonly SessionKind[] = ["waves", "images"].flatMap
     depthKnown: false,
   }))
 );
+
+/** Cells with days that differ, as the verdict takes them, and the one that it refuses. */
+export const IN_BLOCKS: readonly SessionKind[] = ([
+  ["two even", 7],
+  ["two lopsided", 7],
+  ["four even", 12],
+  ["apart", 7],
+] as const).flatMap(([blocks, runs]) =>
+  FOILS.map((foils): SessionKind => ({ world: "waves", runs, foils, depthKnown: true, blocks }))
+);

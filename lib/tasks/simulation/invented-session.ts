@@ -20,6 +20,22 @@ export interface SessionKind {
   readonly foils: "pair" | "null";
   /** Whether the verdict is told the depth. */
   readonly depthKnown: boolean;
+  /** How runs lie in blocks (days, riders) whose drag differs by 5 %; none unless said. */
+  readonly blocks?: BlockPlan;
+}
+
+/**
+ * How the two designs share blocks: two blocks half and half; two blocks with all but one run of each design in its own;
+ * four blocks, even; each design in a block of its own, with the verdict kept from refusing it.
+ */
+export type BlockPlan = "two even" | "two lopsided" | "four even" | "apart";
+
+/** Block of a run by its place, for the baseline (0) or the candidate (1). */
+function blockOf(plan: BlockPlan | undefined, side: 0 | 1, place: number, runs: number): number {
+  if (plan === "two even") return (place + side) % 2;
+  if (plan === "two lopsided") return place === runs - 1 ? 1 - side : side;
+  if (plan === "four even") return place % 4;
+  return plan === "apart" ? side : 0;
 }
 
 /** One design's side of a session, as the verdict sees it. */
@@ -28,6 +44,7 @@ export interface InventedSide {
   readonly reference: GlidingCraft;
   readonly target: GlideTarget;
   readonly distances: readonly number[];
+  readonly blocks: readonly string[];
 }
 
 /** A whole session with its truth. */
@@ -40,6 +57,9 @@ export interface InventedSession {
 
 /** Standard deviation of the noise, and what the verdict is told. */
 const NOISE = { speed: 0.08, drop: 0.02, tape: 0.15, tapeShare: 0.012, depth: 0.03 } as const;
+
+/** Standard deviation of ln drag from block to block. */
+const BLOCK_SCATTER = 0.05;
 
 const { nodes: NODES, weights: WEIGHTS } = gaussLegendre(12);
 
@@ -82,6 +102,9 @@ interface Flying {
   readonly meanDrop: number;
   /** Whether riders keep a constant slope instead of a constant share of drag. */
   readonly slope: boolean;
+  /** ln of each block's share of drag. */
+  readonly days: readonly number[];
+  readonly side: 0 | 1;
 }
 
 interface DrawnSide extends Omit<InventedSide, "target"> {
@@ -110,10 +133,12 @@ function drawSide(
   };
   const runs: GlideRun[] = [];
   const distances: number[] = [], drops: number[] = [], launches: number[] = [];
+  const blocks: string[] = [];
   for (let i = 0; i < kind.runs; i++) {
     const v0 = Math.max(foil.stallSpeed + 0.25, flying.launch + 0.25 * random.normal());
     const v1 = Math.min(v0 - 0.1, foil.stallSpeed * (1 + 0.015 * random.normal()));
-    const factor = Math.exp(flying.scatter * random.normal());
+    const block = blockOf(kind.blocks, flying.side, i, kind.runs);
+    const factor = Math.exp(flying.scatter * random.normal() + flying.days[block]!);
     let drop = Math.max(0.03, flying.meanDrop + 0.04 * random.normal());
     let distance = sharedPath(foil, v0, v1, drop, factor);
     if (flying.slope) {
@@ -130,6 +155,7 @@ function drawSide(
         distance * (1 + NOISE.tapeShare * random.normal()) + NOISE.tape * random.normal(),
       ),
     };
+    blocks.push(String(block));
     distances.push(read.distance);
     drops.push(read.drop);
     launches.push(read.launchSpeed);
@@ -151,6 +177,7 @@ function drawSide(
     reference: craft,
     shapeUncertainty: prior.inducedUncertainty,
     distances,
+    blocks,
     drops,
     launches,
   };
@@ -182,9 +209,10 @@ export function drawSession(kind: SessionKind, random: SeededRandom): InventedSe
       scatter: between(random, 0.03, 0.08),
       meanDrop: between(random, 0.1, 0.3),
       slope: random.uniform() < 0.5,
+      days: [0, 1, 2, 3].map(() => kind.blocks === undefined ? 0 : BLOCK_SCATTER * random.normal()),
     };
-    const baseline = drawSide(first, { ...habits, launch }, kind, random);
-    const candidate = drawSide(second, { ...habits, launch: other }, kind, random);
+    const baseline = drawSide(first, { ...habits, launch, side: 0 }, kind, random);
+    const candidate = drawSide(second, { ...habits, launch: other, side: 1 }, kind, random);
     const speed = Math.round((mean(baseline.launches) + mean(candidate.launches)) / 2 * 10) / 10;
     const drop = Math.round(mean([...baseline.drops, ...candidate.drops]) * 100) / 100;
     if (speed < Math.max(first.stallSpeed, second.stallSpeed) + 0.3 || !(drop > 0)) continue;
@@ -192,6 +220,7 @@ export function drawSession(kind: SessionKind, random: SeededRandom): InventedSe
       runs: side.runs,
       reference: side.reference,
       distances: side.distances,
+      blocks: side.blocks,
       target: {
         speed,
         drop,

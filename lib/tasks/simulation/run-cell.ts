@@ -32,8 +32,10 @@ export interface CellResult extends SessionKind {
 }
 
 /** The name of a cell, which is also the name of its random stream. */
-export function cellName({ world, runs, foils, depthKnown }: SessionKind): string {
-  return `${world} ${foils} ${runs}${depthKnown ? "" : " depth unknown"}`;
+export function cellName({ world, runs, foils, depthKnown, blocks }: SessionKind): string {
+  return `${world} ${foils} ${runs}${depthKnown ? "" : " depth unknown"}${
+    blocks === undefined ? "" : `, blocks ${blocks}`
+  }`;
 }
 
 /** Ways to run a cell that show what a part of the recipe is for. */
@@ -78,6 +80,9 @@ export function runCell(
         baseline: options.ignoreShape ? { ...first, shapeSensitivity: 0 } : first,
         candidate: options.ignoreShape ? { ...second, shapeSensitivity: 0 } : second,
         commonVariance: 0,
+        ...(kind.blocks === undefined || kind.blocks === "apart"
+          ? {}
+          : { blocks: { baseline: baseline.blocks, candidate: candidate.blocks } }),
       })
       : null;
     if (contrast === null) {

@@ -1,0 +1,54 @@
+"""Parent of contrast.json: contrasts within blocks by ordinary least squares (numpy), numbers of runs by scipy.
+
+Run: python3 tests/golden/contrast.py > tests/golden/contrast.json
+"""
+import json
+import sys
+
+import numpy as np
+import scipy
+from scipy import stats
+
+BASELINE = [2.07, 1.95, 1.92, 1.73, 1.98, 1.81, 1.89]
+CANDIDATE = [2.09, 2.24, 2.08, 2.09, 2.06, 2.04, 1.93]
+TWO = ("aaaabbb", "abbbbaa")
+FOUR = ("aabbccd", "abbccdd")
+
+
+def least_squares(blocks):
+    values = np.array(BASELINE + CANDIDATE)
+    design = np.array([0.0] * 7 + [1.0] * 7)
+    labels = list(blocks[0] + blocks[1])
+    names = sorted(set(labels))
+    x = np.column_stack([design] + [[float(one == name) for one in labels] for name in names])
+    coefficients, *_ = np.linalg.lstsq(x, values, rcond=None)
+    residual = values - x @ coefficients
+    freedom = len(values) - len(names) - 1
+    variance = residual @ residual / freedom * np.linalg.inv(x.T @ x)[0, 0]
+    return dict(logRatio=coefficients[0], variance=variance, degreesOfFreedom=freedom)
+
+
+def paired(blocks):
+    gaps = [np.mean([v for v, b in zip(CANDIDATE, blocks[1]) if b == name])
+            - np.mean([v for v, b in zip(BASELINE, blocks[0]) if b == name]) for name in sorted(set(blocks[0]))]
+    test = stats.ttest_1samp(gaps, 0)
+    return dict(logRatio=np.mean(gaps), variance=np.var(gaps, ddof=1) / len(gaps), degreesOfFreedom=int(test.df))
+
+
+def needed(spread, fixed, ratio):
+    gap = np.log(ratio)
+    for n in range(2, 3000):
+        v = 2 * spread**2 / n + fixed
+        freedom = v**2 / (2 * (spread**2 / n) ** 2 / (n - 1))
+        if stats.nct.sf(stats.t.ppf(0.975, freedom), freedom, gap / np.sqrt(v)) >= 0.8:
+            return n
+    return None
+
+
+json.dump(dict(
+    scipy=scipy.__version__, numpy=np.__version__, baseline=BASELINE, candidate=CANDIDATE,
+    two=dict(blocks=TWO, **least_squares(TWO)), four=dict(blocks=FOUR, **paired(FOUR)),
+    runsNeeded=[dict(spread=s, fixed=f, ratio=r, runs=needed(s, f, r))
+                for s, f in ((0.12, 0.0), (0.16, 0.0), (0.16, 0.0016)) for r in (1.05, 1.08, 1.10, 1.15, 1.20, 1.30, 1.50)
+                if np.log(r) > 2.8 * np.sqrt(f)]), sys.stdout, indent=1)
+print()
