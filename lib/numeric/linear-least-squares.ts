@@ -34,6 +34,8 @@ export interface LinearFit {
   /** Sum of squared residuals, each over its variance where that is stated. */
   readonly chiSquare: number;
   readonly degreesOfFreedom: number;
+  /** Where the size of the errors comes from. */
+  readonly covarianceScale: CovarianceScale;
   /** Square root of chi-square over degrees of freedom; `null` without degrees of freedom. */
   readonly residualStandardDeviation: number | null;
   /** About the reciprocal condition number of the scaled columns. */
@@ -117,6 +119,7 @@ export function linearLeastSquares(
     residuals,
     chiSquare,
     degreesOfFreedom,
+    covarianceScale: scale,
     residualStandardDeviation: degreesOfFreedom === 0
       ? null
       : Math.sqrt(chiSquare / degreesOfFreedom),

@@ -52,6 +52,8 @@ export interface NonlinearFit {
   /** Sum of squared residuals, each over its variance where that is stated. */
   readonly chiSquare: number;
   readonly degreesOfFreedom: number;
+  /** Where the size of the errors comes from. */
+  readonly covarianceScale: CovarianceScale;
   /** Steps tried. */
   readonly steps: number;
   readonly derivatives: "exact" | "differences";
@@ -125,5 +127,5 @@ export function uncertaintyOf(
       });
     }
   }
-  return { standardErrors, covariance, atBound, degreesOfFreedom };
+  return { standardErrors, covariance, atBound, degreesOfFreedom, covarianceScale: rules.scale };
 }
