@@ -58,6 +58,12 @@ describe("a page", () => {
     expect(new TextEncoder().encode(html).length).toBeLessThan(400_000);
   });
 
+  it("folds a table of more than thirty rows, and no other", async () => {
+    const { html } = await build(WHOLE);
+    expect(html.match(/<details class="rows">/g)).toHaveLength(1);
+    expect(html).toContain("<summary>All 40 rows</summary>");
+  });
+
   it("asks nobody for anything: every address that a browser loads by itself is a data address", async () => {
     const { html } = await sample;
     const loaded = [

@@ -1,4 +1,5 @@
 /** A notebook with everything that the library shows of invented evidence, as a page of the site would hold it. */
+import type { TableRecord } from "lakeproof/base/records.ts";
 import { DESIGNS, GLIDES } from "lakeproof/base/tables.ts";
 import type { Notebook } from "lakeproof/publish/notebook.ts";
 import { displayBundle, type Showable } from "lakeproof/show/display-bundle.ts";
@@ -32,6 +33,14 @@ const shows = (comment: string, ...records: Showable[]) =>
     records.map((record) => display(displayBundle(record))),
   );
 
+/** More rows than a reader wants to see at once. */
+const MANY_ROWS: TableRecord = {
+  name: "many",
+  caption: "Forty rows.",
+  columns: [{ label: "row", unit: "", align: "right" }],
+  rows: Array.from({ length: 40 }, (_, n) => [{ text: String(n), number: n, mark: null }]),
+};
+
 export const WHOLE: Notebook = notebookOf([
   markdown("# Which of two wings glides better?\n\n> Is birch the worse wing, or was it slower?"),
   code('import { show } from "lakeproof";'),
@@ -51,6 +60,7 @@ export const WHOLE: Notebook = notebookOf([
   shows("Refused", verdictRecord(inventedRefusal())),
   markdown("## What the tables hold"),
   shows("Glossary", glossaryTable(DESIGNS), glossaryTable(GLIDES)),
+  shows("A table of many rows", MANY_ROWS),
   shows(
     "Report",
     "method    weighted least squares\npoints    7 used, 0 left out\n  a       0.012 ± 0.003",

@@ -35,7 +35,7 @@ figure.table{break-inside:auto}
 table{font-size:.9em}
 figure.table.long,details.numbers.long .scroll{width:auto;margin-inline:0}
 .long table{min-width:100%}
-td.words{min-width:7rem}
+td.words,th.words{min-width:7rem}
 .long table{font-size:.78em}
 .long th,.long td{padding-block:.3rem;padding-inline:.4rem}
 figure.table figcaption,details.numbers p{max-width:none}

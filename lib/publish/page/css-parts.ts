@@ -41,7 +41,7 @@ figcaption b{color:var(--ink)}
 figure.table figcaption{margin:0 auto .5rem;max-width:var(--measure)}
 figure.table.long,details.numbers.long .scroll{--reach:min(100cqi,60rem);width:var(--reach);margin-inline:calc((100% - var(--reach))/2)}
 .long table{min-width:min(100%,var(--measure));margin-inline:auto}
-td.words{min-width:10rem}
+td.words,th.words{min-width:10rem}
 .downloads{white-space:normal}
 .scroll{overflow-x:auto;margin-bottom:1em}
 table{border-collapse:collapse;font-size:.94em;line-height:1.35;font-variant-numeric:tabular-nums lining-nums;min-width:100%}
@@ -63,6 +63,7 @@ details+details{margin-top:-.6em}
 summary{display:list-item;font-size:.9rem;line-height:1.45;color:var(--ink-soft);cursor:pointer;padding:.15rem 0}
 summary:hover{color:var(--ink);text-decoration:underline}
 details.numbers p{max-width:var(--measure);font-size:.9rem;line-height:1.45;color:var(--ink-soft);margin:.4rem 0 .5rem}
+details.rows summary{max-width:var(--measure);margin-inline:auto}
 figure+details.numbers,figure+details.code{margin-top:-1.3em}
 details.code pre{margin:.4rem min(0px,max(-16.5rem,(31.5rem - 100cqi)/2)) 0 0}
 ul.findings{list-style:none;padding:0}

@@ -33,18 +33,23 @@ export function tableElement(table: TableRecord, labelledBy: string): string {
   });
   const content = (cell: TableCell) =>
     `${cell.mark === null ? "" : `${markSvg(cell.mark)} `}${escapeHtml(onOneLine(cell.text))}`;
+  const look = (cell: TableCell, n: number) =>
+    cell.text.length > WORDS ? ' class="words"' : side(n);
   const rows = table.rows.map((row) =>
     `<tr>${
       row.map((cell, n) =>
         n === 0
-          ? `<th scope="row"${side(n)}>${content(cell)}</th>`
-          : `<td${cell.text.length > WORDS ? ' class="words"' : side(n)}>${content(cell)}</td>`
+          ? `<th scope="row"${look(cell, n)}>${content(cell)}</th>`
+          : `<td${look(cell, n)}>${content(cell)}</td>`
       ).join("")
     }</tr>`
   );
   return `<table aria-labelledby="${labelledBy}">\n<thead><tr>${head.join("")}</tr></thead>\n` +
     `<tbody>\n${rows.join("\n")}\n</tbody>\n</table>`;
 }
+
+/** Rows from which on a table is folded, with its caption left to say what it shows. */
+const ROWS = 30;
 
 /** Letters that a row may hold before the table reaches past the column of text, where there is room. */
 const LETTERS = 64;
@@ -84,13 +89,20 @@ export function tablePart(table: TableRecord, state: PageState): string {
   const n = state.next("table");
   const id = `table-${n}`;
   const downloads = tableDownloads(table, state);
+  const rows = [
+    `<section class="scroll" tabindex="0" aria-labelledby="${id}-caption">`,
+    tableElement(table, `${id}-caption`),
+    "</section>",
+  ];
   return [
     `<figure class="table${isLong(table) ? " long" : ""}" id="${id}">`,
     `<figcaption id="${id}-caption"><b>Table&nbsp;${n}.</b> ${proseHtml(table.caption)} ` +
     `${downloads}</figcaption>`,
-    `<section class="scroll" tabindex="0" aria-labelledby="${id}-caption">`,
-    tableElement(table, `${id}-caption`),
-    "</section>",
+    ...(table.rows.length <= ROWS ? rows : [
+      `<details class="rows"><summary>All ${table.rows.length} rows</summary>`,
+      ...rows,
+      "</details>",
+    ]),
     "</figure>",
   ].join("\n");
 }
