@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { didYouMean } from "../base/did-you-mean.ts";
 import { type Finding, finding } from "../base/finding.ts";
 import { printable } from "../base/printable.ts";
 import type { Glide, Session } from "../base/session.ts";
@@ -69,4 +70,44 @@ export function checkBlocks(session: Session): Finding[] {
     }));
   }
   return findings;
+}
+
+/**
+ * Warns of conditions for a block that no run is in: most often a name written in two ways.
+ *
+ * @param session all its rows count, those left out too
+ */
+export function checkConditionBlocks(session: Session): Finding[] {
+  const blocks = new Set([...session.glides, ...session.tow].flatMap((one) => one.block ?? []));
+  if (blocks.size === 0) return [];
+  return session.conditions.flatMap((one) => {
+    if (one.block === null || blocks.has(one.block)) return [];
+    const meant = didYouMean(one.block, [...blocks]);
+    return [finding({
+      severity: "warning",
+      code: "unknown-block",
+      file: "conditions.csv",
+      row: one.row,
+      column: "block",
+      what: `No run is in the block "${printable(one.block)}", so this row holds for none.`,
+      wanted: meant === null
+        ? "A block as it stands in glides.csv or tow.csv, or an empty cell for all."
+        : `Did you mean ${printable(meant)}?`,
+    })];
+  });
+}
+
+/** Notes when no run says how it ended: only stalled runs tell how slow a design still flies. */
+export function checkEnds(session: Session): Finding[] {
+  const glides = keptGlides(session);
+  if (glides.length === 0 || glides.some((one) => one.ended !== null)) return [];
+  return [finding({
+    severity: "note",
+    code: "no-ends",
+    file: FILE,
+    column: "ended",
+    what:
+      "No run says how it ended, so no design's own end speed is known; designs are compared down to one end speed.",
+    wanted: "stalled, touched or stopped early in the column ended.",
+  })];
 }

@@ -5,7 +5,7 @@
  */
 import type { Finding } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
-import { checkBlocks } from "./check-blocks.ts";
+import { checkBlocks, checkConditionBlocks, checkEnds } from "./check-blocks.ts";
 import { checkGlideRatio } from "./check-glide-ratio.ts";
 import { checkPlanform } from "./check-planform.ts";
 import { checkMeanSpeed, checkSpedUp } from "./check-speeds.ts";
@@ -22,6 +22,8 @@ const RULES: readonly Rule[] = [
   checkMeanSpeed,
   checkGlideRatio,
   checkBlocks,
+  checkConditionBlocks,
+  checkEnds,
 ];
 
 /**

@@ -1,12 +1,12 @@
 /**
- * Findings that say the same of many rows, as one with a count.
+ * Notes that say the same of many rows, as one with a count.
  *
  * @module
  */
 import { type Finding } from "../base/finding.ts";
 
 /**
- * Gathers findings that differ in nothing but their row.
+ * Gathers notes that differ in nothing but their row; errors and warnings keep a finding for each row.
  *
  * The first row stands for all; `count` says how many there are. Order is kept.
  *
@@ -14,8 +14,8 @@ import { type Finding } from "../base/finding.ts";
  */
 export function gatherFindings(findings: readonly Finding[]): Finding[] {
   const gathered = new Map<string, Finding>();
-  for (const one of findings) {
-    const key = JSON.stringify([
+  findings.forEach((one, index) => {
+    const key = one.severity !== "note" ? `${index}` : JSON.stringify([
       one.severity,
       one.code,
       one.file,
@@ -25,6 +25,6 @@ export function gatherFindings(findings: readonly Finding[]): Finding[] {
     ]);
     const before = gathered.get(key);
     gathered.set(key, before === undefined ? one : { ...before, count: before.count + one.count });
-  }
+  });
   return [...gathered.values()];
 }

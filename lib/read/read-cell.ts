@@ -35,6 +35,10 @@ const EMPTY_MARKS = ["-", "--", "–", "—", "?", "??", "n/a", "n.a.", "na", "n
 const SHEET_ERROR =
   /^#(?:VALUE!|REF!|DIV\/0!|NAME\?|NUM!|NULL!|N\/A|WERT!|BEZUG!|NV|ZAHL!)|^Err:\d+/i;
 
+/** What a spreadsheet makes of a number such as 1.5 or 3-4 when it takes it for a day. */
+const BECAME_A_DAY =
+  /^\d{1,2}[.\-/ ]+(?:jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz])|^\d{1,2}([./-])\d{1,2}\1\d{2,4}$/i;
+
 const bad = (code: string, what: string, wanted: string | null): ReadCell => ({
   value: null,
   fault: { severity: "error", code, what, wanted },
@@ -151,7 +155,13 @@ function numberCell(cell: string, matched: MatchedColumn, choice: DecimalChoice)
         `The number alone here, and the unit after the column's name: ${name} [${split.unit.name}].`,
       );
     }
-    return bad("not-a-number", `"${printable(cell)}" is no number.`, wanted);
+    return bad(
+      "not-a-number",
+      `"${printable(cell)}" is no number.`,
+      BECAME_A_DAY.test(cell)
+        ? "The number again: the spreadsheet took it for a day. Set the column's format to number first."
+        : wanted,
+    );
   }
   const si = unit === null ? Number(read.decimal) : decimalToSi(read.decimal, unit, own);
   if (!Number.isFinite(si)) {

@@ -46,6 +46,43 @@ function findingLines(one: Finding): string {
   return `${body}\n${wrapped(`Wanted: ${printable(one.wanted, 400)}`, "         ", "         ")}`;
 }
 
+/** So many alike in one column are told in full; of more, the first few stand for all. */
+const MOST_ALIKE = 5;
+
+/** Rows as a person would list them: 2, 5 to 9, 12. */
+function rowList(rows: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const row of [...new Set(rows)].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last !== undefined && last[1] === row - 1) last[1] = row;
+    else runs.push([row, row]);
+  }
+  return runs.map(([from, to]) =>
+    from === to ? `${from}` : to === from + 1 ? `${from}, ${to}` : `${from} to ${to}`
+  ).join(", ");
+}
+
+/** Findings one by one, but of a long series of one kind in one column only the first few and a list of rows. */
+function groupLines(findings: readonly Finding[]): string[] {
+  const kind = (one: Finding) => JSON.stringify([one.severity, one.code, one.column]);
+  const told = new Map<string, number>();
+  return findings.flatMap((one) => {
+    const alike = findings.filter((two) => kind(two) === kind(one));
+    const nth = (told.get(kind(one)) ?? 0) + 1;
+    told.set(kind(one), nth);
+    if (alike.length <= MOST_ALIKE || nth < 3) return [findingLines(one)];
+    if (nth > 3) return [];
+    const rest = alike.slice(2).flatMap((two) => two.row ?? []);
+    return [
+      wrapped(
+        `and ${alike.length - 2} more like these: rows ${rowList(rest)}.`,
+        "         ",
+        "         ",
+      ),
+    ];
+  });
+}
+
 /** What a session holds, in one line. */
 function contents(session: Session): string {
   const parts = [
@@ -74,7 +111,7 @@ function notUsed(session: Session, file: string, findings: readonly Finding[]): 
   if (rows.length === 0) return [];
   return [
     wrapped(
-      `Not used: ${rows.length === 1 ? "row" : "rows"} ${rows.sort((a, b) => a - b).join(", ")}.`,
+      `Not used: ${rows.length === 1 ? "row" : "rows"} ${rowList(rows)}.`,
       "         ",
       "         ",
     ),
@@ -97,7 +134,7 @@ export function validationText(
   const lines = [contents(session), ""];
   for (const [file, ones] of byFile(findings)) {
     const sorted = inOrder([...ones].sort((a, b) => (a.row ?? 0) - (b.row ?? 0)));
-    lines.push(printable(file), ...sorted.map(findingLines), ...notUsed(session, file, ones), "");
+    lines.push(printable(file), ...groupLines(sorted), ...notUsed(session, file, ones), "");
   }
   const sum = (severity: Severity) =>
     findings.filter((one) => one.severity === severity).reduce((n, one) => n + one.count, 0);

@@ -108,6 +108,20 @@ describe("what looks odd in a session", () => {
     ]);
   });
 
+  it("a condition for a block that no run is in is told", () => {
+    const conditions = "quantity,value,unit,block\nwater_temperature,18,degC,mira_sat\n";
+    const [one] = checkSession(sessionWith({ "conditions.csv": conditions }));
+    expect(one).toMatchObject({ code: "unknown-block", file: "conditions.csv", row: 2 });
+    expect(one!.wanted).toBe("Did you mean mira-sat?");
+  });
+
+  it("runs that don't say how they ended are noted", () => {
+    const glides = GLIDES_CSV.replace(/stalled|touched/g, "");
+    expect(found(sessionWith({ "glides.csv": glides }))).toEqual([
+      "note no-ends glides.csv null ended",
+    ]);
+  });
+
   it("an area in another unit shows in the aspect ratio", () => {
     const designs = DESIGNS_CSV.replace("0.177", "0.0177");
     expect(found(sessionWith({ "designs.csv": designs }))).toContain(

@@ -96,6 +96,50 @@ describe("a session read from its files", () => {
     }]);
   });
 
+  it("takes a row's own uncertainty in its own unit, and a unit in round brackets", () => {
+    const lines = GLIDES_CSV.trim().split("\n");
+    const glides = lines.map((line, i) =>
+      `${line},${i === 0 ? "U_Distance (cm)" : i === 1 ? "12.3" : ""}`
+    );
+    const session = sessionWith({ "glides.csv": glides.join("\n") });
+    expect(problems(session)).toEqual([]);
+    expect(session.glides[0]!.own).toEqual({ distance: 0.123 });
+    expect(session.glides[1]!.own).toEqual({});
+  });
+
+  it("reads towed readings, of the struts alone too, angles in radians", () => {
+    const tow = "point,design,speed [km/h],line_tension [kgf],line_angle,pitch,speed_over\n" +
+      "1,alder,18,10,90,-1.5,water\n2,tare,18,2,0,0,Ground\n";
+    const session = sessionWith({ "tow.csv": tow });
+    expect(problems(session)).toEqual([]);
+    expect(session.tow).toMatchObject([
+      { point: "1", speed: 5, lineTension: 98.0665, lineAngle: Math.PI / 2, speedOver: "water" },
+      { point: "2", design: "tare", speed: 5, lineTension: 19.6133, speedOver: "ground" },
+    ]);
+  });
+
+  it("reads calibrations in SI where the unit is known, and a zero check as nothing applied", () => {
+    const calibrations = "instrument,when,applied,applied_unit,reading,reading_unit\n" +
+      "balance,before,,kg,120,g\nbalance,after,5,kg,5.1,kg\ncell,after,10,N,1.2,mV\n";
+    expect(sessionWith({ "calibrations.csv": calibrations }).calibrations).toMatchObject([
+      { when: "before", applied: null, reading: 0.12, readingUnit: "kg" },
+      { when: "after", applied: 5, appliedUnit: "kg", reading: 5.1 },
+      { applied: 10, reading: 1.2, readingUnit: "mV" },
+    ]);
+  });
+
+  it("says when a spreadsheet has made a day of a number", () => {
+    for (const day of ["01. Mai", "4-May", "04.05.2031"]) {
+      const session = sessionWith({ "glides.csv": GLIDES_CSV.replace("4.75", day) });
+      expect(problems(session)).toMatchObject([{
+        code: "not-a-number",
+        row: 2,
+        column: "launch_speed",
+      }]);
+      expect(problems(session)[0]!.wanted).toContain("took it for a day");
+    }
+  });
+
   it("reads a folder without a descriptor with a note, and one that needs a newer program with an error", () => {
     expect(sessionWith().findings).toMatchObject([{ severity: "note", code: "no-descriptor" }]);
     const newer = JSON.stringify({ contract: 2, resources: [{ name: "glides" }] });

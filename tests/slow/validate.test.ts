@@ -43,6 +43,17 @@ describe("task validate", () => {
     expect(out).toContain("Did you mean 31.5, without the minus?");
   });
 
+  it("tells a long series of one fault once, with the rows", async () => {
+    const rows = Array.from({ length: 40 }, (_, i) => `${i},alder,fast${i % 2},30`);
+    writeFileSync(
+      join(folder, "glides.csv"),
+      `run,design,launch_speed,distance\n${rows.join("\n")}\n`,
+    );
+    const { out } = await validate(folder);
+    expect(out).toContain("and 38 more like these: rows 4 to 41.");
+    expect(out).toContain("Not used: rows 2 to 41.");
+  });
+
   it("prints one JSON object and nothing else with --json", async () => {
     const { code, out, err } = await validate(folder, "--json");
     expect(code).toBe(0);
