@@ -80,15 +80,20 @@ export async function readyNotebooks(
       const more = turn.why.length > 1 ? ` and ${turn.why.length - 1} more` : "";
       progress.begin(file, index + 1, turns.length, `${turn.why[0] ?? "outputs lost"}${more}`);
       const start = performance.now();
-      run = await takeTurn(turn, {
-        project,
-        cache,
-        run: await makers.run(),
-        signal,
-        onCell: progress.cell,
-        twice: request.twice,
-        faults: checked.then((all) => all.get(file) ?? []),
-      });
+      try {
+        run = await takeTurn(turn, {
+          project,
+          cache,
+          run: await makers.run(),
+          signal,
+          onCell: progress.cell,
+          twice: request.twice,
+          faults: checked.then((all) => all.get(file) ?? []),
+        });
+      } catch (error) {
+        progress.end("stopped");
+        throw error;
+      }
       progress.end(`ran in ${((performance.now() - start) / 1000).toFixed(1)} s`);
       after = notebookAfter(turn, run, cache)!;
       ran++;

@@ -1,10 +1,12 @@
 /** `task report`: runs the notebooks in the real Deno kernel and writes the site to `out/`. */
 import { Command, CommanderError } from "commander";
 import { DataError, UsageError } from "../base/errors.ts";
+import { printable } from "../base/printable.ts";
 import { siteMakers } from "../publish/site-makers.ts";
 import { explainReport, publishSite } from "../publish/publish-site.ts";
 import { terminalProgress } from "../publish/progress.ts";
 import { openProject, StoppedError } from "../publish/open-project.ts";
+import { EXIT } from "./exit-codes.ts";
 
 interface Flags {
   readonly fresh?: true;
@@ -69,16 +71,33 @@ async function report(names: readonly string[], flags: Flags): Promise<void> {
 /** Exit code of a program that was asked to stop, by custom of shells. */
 const STOPPED = 130;
 
+/** A message of several lines, without anything from data that could act on the terminal. */
+function tell(message: string): void {
+  for (const line of message.split("\n")) console.error(printable(line, 2000));
+}
+
+function tellError(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.usage;
+  if (error instanceof UsageError) {
+    tell(error.message);
+    return EXIT.usage;
+  }
+  if (!(error instanceof DataError || error instanceof StoppedError)) {
+    console.error(error);
+    return EXIT.fault;
+  }
+  tell(error.message);
+  if (error instanceof DataError && error.findings.length > 1) {
+    for (const { file, what } of error.findings) tell(`    ${file ?? ""}: ${what}`);
+  }
+  console.error("Nothing was published: out/ and the notebooks are as they were.");
+  return error instanceof StoppedError ? STOPPED : EXIT.fault;
+}
+
 try {
   await command.parseAsync(Deno.args, { from: "user" });
   await report(command.args, command.opts<Flags>());
-  Deno.exit(0);
+  Deno.exit(EXIT.done);
 } catch (error) {
-  if (error instanceof CommanderError) Deno.exit(error.exitCode === 0 ? 0 : 2);
-  const known = error instanceof DataError || error instanceof UsageError ||
-    error instanceof StoppedError;
-  console.error(known ? error.message : error);
-  if (error instanceof UsageError) Deno.exit(2);
-  console.error("Nothing was published: out/ and the notebooks are as they were.");
-  Deno.exit(error instanceof StoppedError ? STOPPED : 1);
+  Deno.exit(tellError(error));
 }
