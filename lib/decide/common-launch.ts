@@ -24,6 +24,9 @@ export interface ChosenLaunch {
   readonly assumptions: readonly string[];
 }
 
+/** A setting as a person reads it: what was typed in another unit has no end of digits. */
+const text = (value: number) => String(Number(value.toFixed(3)));
+
 const round = (value: number, step: number) => Math.round(value / step) / Math.round(1 / step);
 
 /**
@@ -77,9 +80,9 @@ export function chooseLaunch(
   return {
     launch: { speed: speed.value, drop: drop.value, mass: mass.value },
     assumptions: [
-      `Launch speed to compare at: ${speed.value} m/s (${speed.how}).`,
-      `Height used to compare at: ${drop.value} m (${drop.how}).`,
-      `Carried mass to compare at: ${mass.value} kg (${mass.how}).`,
+      `Launch speed to compare at: ${text(speed.value)} m/s (${speed.how}).`,
+      `Height used to compare at: ${text(drop.value)} m (${drop.how}).`,
+      `Carried mass to compare at: ${text(mass.value)} kg (${mass.how}).`,
     ],
   };
 }

@@ -37,8 +37,8 @@ function ratioText(pair: PairResult): string {
 }
 
 const VERDICT_WORDS = {
-  "candidate-better": (pair: GlideComparison) => `${pair.candidate} goes farther`,
-  "baseline-better": (pair: GlideComparison) => `${pair.baseline} goes farther`,
+  "candidate-better": (pair: GlideComparison) => `${pair.candidate} goes further`,
+  "baseline-better": (pair: GlideComparison) => `${pair.baseline} goes further`,
   "cannot-tell-yet": () => "cannot tell yet",
   "refused": () => "no comparison",
 } as const;

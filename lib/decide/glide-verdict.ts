@@ -4,6 +4,7 @@
  * @module
  */
 import type { GlideComparison, MoreRuns, RawRatio, Verdict } from "../base/answers.ts";
+import { formatNumber } from "../base/rounding.ts";
 import type { Result } from "../base/quantity.ts";
 import { runsNeeded } from "../fit/runs-needed.ts";
 import { halfWidth, probabilityFarther, type SeriesContrast } from "../fit/series-contrast.ts";
@@ -71,9 +72,9 @@ function refusalOf(
     if (pair.end === "own" && launchSpeed < series.endSpeed + LEAST_MARGIN) {
       return {
         code: "launch-too-slow",
-        what: `${design.design} ends its glides at ${
-          series.endSpeed.toFixed(2)
-        } m/s: a launch at ${launchSpeed} m/s leaves hardly any glide to compare.`,
+        what: `${design.design} ends its glides at ${series.endSpeed.toFixed(2)} m/s: a launch at ${
+          formatNumber(launchSpeed, 2)
+        } m/s leaves hardly any glide to compare.`,
         wanted: `A launch speed of at least ${
           (Math.ceil((series.endSpeed + LEAST_MARGIN) * 10) / 10).toFixed(1)
         } m/s.`,

@@ -26,7 +26,7 @@ export function jointStatement(judged: readonly JudgedPair[]): Finding[] {
   const words = pairs.map(({ comparison, result }) => {
     const verdict = verdictOf(result!.contrast, level);
     if (verdict === "candidate-better") {
-      return `${comparison.candidate} goes farther than ${comparison.baseline}`;
+      return `${comparison.candidate} goes further than ${comparison.baseline}`;
     }
     if (verdict === "baseline-better") {
       return `${comparison.candidate} goes less far than ${comparison.baseline}`;

@@ -44,7 +44,7 @@ export function oddRuns(
     const others = series.pseudoValues.filter((_, k) => k !== i);
     const middle = others.reduce((total, value) => total + value, 0) / others.length;
     return series.pseudoValues[i]! > middle
-      ? "it goes farther than the other runs allow: pumped, pushed, or a slip in a reading?"
+      ? "it goes further than the other runs allow: pumped, pushed, or a slip in a reading?"
       : "it falls short of the other runs: touched, turned, or a slip in a reading?";
   });
 }

@@ -12,6 +12,7 @@ import { designColour, designStyle, INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing.ts";
 import { runMarks } from "./interval-marks.ts";
 import { listInWords, printable } from "./printable.ts";
+import { refusedDesigns } from "./refused-designs.ts";
 import { numberCell } from "./results-table.ts";
 import { settingText } from "./verdict-sentence.ts";
 
@@ -36,10 +37,11 @@ export interface DistanceSeries {
 
 /** The numbers that the figure draws. */
 export function distanceSeries(evidence: GlideEvidence): DistanceSeries[] {
+  const refused = refusedDesigns(evidence.answer);
   return evidence.designs.map((one) => ({
     design: printable(one.design),
     place: one.place,
-    curve: one.curve,
+    curve: refused.has(one.design) ? [] : one.curve,
     points: one.runs.flatMap(({ run, launchSpeed, distance, used, flag }) =>
       launchSpeed === null || distance === null
         ? []
@@ -196,9 +198,10 @@ function atLaunch(design: DesignEvidence, evidence: GlideEvidence): string | nul
 
 function captionOf(evidence: GlideEvidence, series: readonly DistanceSeries[]): string {
   const { launch } = evidence.answer;
-  const reached = evidence.designs.map((one) => atLaunch(one, evidence)).filter((one) =>
-    one !== null
-  );
+  const refused = evidence.designs.filter((one) => refusedDesigns(evidence.answer).has(one.design));
+  const reached = evidence.designs.filter((one) => !refused.includes(one)).map((one) =>
+    atLaunch(one, evidence)
+  ).filter((one) => one !== null);
   const points = series.flatMap((one) => one.points);
   const sentences = [
     launch === null || reached.length === 0
@@ -208,6 +211,10 @@ function captionOf(evidence: GlideEvidence, series: readonly DistanceSeries[]): 
     (launch === null
       ? "lose the same height."
       : `lose ${formatNumber(launch.drop, 2)}${NO_BREAK_SPACE}m.`),
+    refused.length === 0
+      ? ""
+      : `No curve is drawn for ${listInWords(refused.map((one) => printable(one.design)))}: ` +
+        "these runs can't be compared.",
     points.some((one) => !one.used) ? "Hollow marks were left out." : "",
     points.some((one) => one.used && one.flagged) ? "Ringed runs stand out but count." : "",
   ];

@@ -11,6 +11,7 @@ import { INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing.ts";
 import { intervalBars, meanMarks, runMarks, thinIntervals } from "./interval-marks.ts";
 import { listInWords, printable } from "./printable.ts";
+import { refusedDesigns } from "./refused-designs.ts";
 import { intervalCells, textCell } from "./results-table.ts";
 
 /** One row of the figure: a design's own ratio, or one run. */
@@ -28,8 +29,11 @@ export interface GlideRatioRow {
 
 /** The numbers that the figure draws: each design, then its runs. */
 export function glideRatioRows(evidence: GlideEvidence): GlideRatioRow[] {
+  const refused = refusedDesigns(evidence.answer);
   return evidence.designs.flatMap((one) => {
-    const own = evidence.answer.designs.find((each) => each.design === one.design)?.glideRatio;
+    const own = refused.has(one.design)
+      ? null
+      : evidence.answer.designs.find((each) => each.design === one.design)?.glideRatio;
     const base = { design: printable(one.design), place: one.place };
     const head: GlideRatioRow[] = own === null || own === undefined ? [] : [{
       ...base,

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { GlideComparison } from "../base/answers.ts";
+import type { CommonLaunch, GlideComparison } from "../base/answers.ts";
 import { formatNumber, formatPercent, NO_BREAK_SPACE } from "../base/rounding.ts";
 import type { DesignEvidence, NaiveComparison, RunEvidence } from "../decide/glide-evidence.ts";
 import { atSentenceStart, printable } from "./printable.ts";
@@ -117,4 +117,30 @@ function misleading(comparison: GlideComparison, naive: NaiveComparison | undefi
     `Raw distances compared as they stand would have named ${ahead}, with a 95${NO_BREAK_SPACE}% ` +
     `interval from ${ends}: they compare launches, not foils.`,
   ];
+}
+
+/**
+ * Says where the common launch lies outside what a design was flown at: its distance is then worked out, not flown.
+ *
+ * @param launch the common launch
+ * @param designs baseline and candidate
+ */
+export function reachSentences(
+  launch: CommonLaunch,
+  designs: readonly (DesignEvidence | undefined)[],
+): string[] {
+  return designs.flatMap((one) => {
+    const speeds = (one?.runs ?? []).flatMap((run) =>
+      run.used && run.launchSpeed !== null ? [run.launchSpeed] : []
+    );
+    if (one === undefined || speeds.length === 0) return [];
+    const [slowest, fastest] = [Math.min(...speeds), Math.max(...speeds)];
+    const say = (how: string, speed: number) => [
+      `No run of ${printable(one.design)} was launched ${how} than ${formatNumber(speed, 2)}` +
+      `${NO_BREAK_SPACE}m/s: at the common launch its distance is worked out, not flown.`,
+    ];
+    if (launch.speed > fastest + ALIKE_SPEED) return say("faster", fastest);
+    if (launch.speed < slowest - ALIKE_SPEED) return say("slower", slowest);
+    return [];
+  });
 }

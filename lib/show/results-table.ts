@@ -16,6 +16,7 @@ import {
 } from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { printable } from "./printable.ts";
+import { refusedDesigns } from "./refused-designs.ts";
 import { launchInWords } from "./verdict-sentence.ts";
 
 const NONE = "–";
@@ -66,6 +67,7 @@ function row(
 ): TableCell[] {
   const name = printable(one.design);
   const head: TableCell = { text: name, number: null, mark: { design: name, place } };
+  const refused = comparison?.verdict === "refused";
   const probability = comparison?.probabilityCandidateBetter ?? null;
   return [
     head,
@@ -74,8 +76,8 @@ function row(
     probability === null
       ? empty
       : { text: formatProbability(probability), number: probability, mark: null },
-    ...intervalCells(one.distance),
-    valueCell(one.glideRatio),
+    ...intervalCells(refused ? null : one.distance),
+    valueCell(refused ? null : one.glideRatio),
     valueCell(one.endSpeed),
     numberCell(one.runsUsed, 0),
   ];
@@ -140,6 +142,7 @@ function withInterval(q: Quantity | null, options: RoundingOptions = {}): TableC
 export function shortResultsTable(evidence: GlideEvidence, name = "results"): TableRecord {
   const whole = resultsTable(evidence, name);
   const { answer } = evidence;
+  const refused = refusedDesigns(answer);
   const right = (label: string, unit: string) => ({ label, unit, align: "right" as const });
   return {
     ...whole,
@@ -155,8 +158,8 @@ export function shortResultsTable(evidence: GlideEvidence, name = "results"): Ta
       return [
         ...whole.rows[at]!.slice(0, 2),
         withInterval(comparison?.ratio ?? null, { apartFrom: 1 }),
-        withInterval(one.distance),
-        valueCell(one.glideRatio),
+        withInterval(refused.has(one.design) ? null : one.distance),
+        valueCell(refused.has(one.design) ? null : one.glideRatio),
         numberCell(one.runsUsed, 0),
       ];
     }),

@@ -36,7 +36,7 @@ export function truthTable(evidence: GlideEvidence, truth: TrueRatioOf): TableRe
     rows: comparisons.map((one) => {
       const mark = {
         design: one.candidate,
-        place: evidence.designs.find((design) => design.design === one.candidate)?.place ?? 0,
+        place: evidence.designs.find((design) => design.design === one.candidate)?.place ?? 7,
       };
       const actual = launch === null ? null : truth(one, launch);
       if (one.ratio === null || actual === null) {

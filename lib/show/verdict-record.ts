@@ -7,7 +7,7 @@ import type { GlideAnswer, GlideComparison } from "../base/answers.ts";
 import type { AnswerRecord, DesignMark } from "../base/records.ts";
 import type { DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
 import { glideAnswerObject } from "./answer-json.ts";
-import { launchSentences } from "./launch-sentence.ts";
+import { launchSentences, reachSentences } from "./launch-sentence.ts";
 import { printable } from "./printable.ts";
 import { blocksOf, flagSentences, restsSentences } from "./rests-sentence.ts";
 import {
@@ -70,7 +70,7 @@ function tagOf(evidence: GlideEvidence): string {
 /** What the findings that forbid an answer say, each with what would be right. */
 function refusals(answer: GlideAnswer): string[] {
   return answer.findings.filter((one) => one.severity === "error").slice(0, 3)
-    .map((one) => printable([one.what, one.wanted].filter((part) => part !== null).join(" ")));
+    .map((one) => printable(one.wanted === null ? one.what : `${one.what} Wanted: ${one.wanted}`));
 }
 
 /** What holds of all candidates at once. */
@@ -99,6 +99,7 @@ function detailsOf(
   const naive = evidence.naive.find((each) => each.candidate === one.candidate);
   return [
     ...ratioSentences(one, launch, [base, other].some(hasOddRun)),
+    ...(one.ratio === null ? [] : reachSentences(launch, [base, other])),
     ...(base && other ? launchSentences(one, base, other, leads ? naive : undefined) : []),
     ...(leads && baseResult && otherResult ? effectSentences(one, baseResult, otherResult) : []),
     ...(one.verdict === "cannot-tell-yet"

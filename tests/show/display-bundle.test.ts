@@ -4,11 +4,16 @@ import { MEDIA } from "lakeproof/base/records.ts";
 import { displayBundle } from "lakeproof/show/display-bundle.ts";
 import { fitTable } from "lakeproof/show/fit-table.ts";
 import { printable } from "lakeproof/show/printable.ts";
-import { resultsTable } from "lakeproof/show/results-table.ts";
+import { resultsTable, shortResultsTable } from "lakeproof/show/results-table.ts";
 import { runsTable } from "lakeproof/show/runs-table.ts";
 import { textTable, wrapped } from "lakeproof/show/text-table.ts";
 import { verdictRecord } from "lakeproof/show/verdict-record.ts";
-import { inventedCannotTell, inventedEvidence, withRun } from "../support/invented-evidence.ts";
+import {
+  inventedCannotTell,
+  inventedEvidence,
+  inventedRefusal,
+  withRun,
+} from "../support/invented-evidence.ts";
 
 const evidence = inventedEvidence();
 
@@ -93,6 +98,19 @@ describe("what a cell shows", () => {
       "7",
     ]);
     expect(row.slice(2, 5).map((cell) => cell.number)).toEqual([1.1820182, 1.0434176, 1.3390295]);
+  });
+});
+
+describe("results of a design that can't be compared", () => {
+  it("are not shown beside the baseline's", () => {
+    for (const table of [resultsTable, shortResultsTable]) {
+      const [alder, birch] = table(inventedRefusal()).rows;
+      expect(alder!.map((cell) => cell.text)).toContain("11.8");
+      const texts = birch!.map((cell) => cell.text);
+      expect(texts).toContain("can't be answered");
+      // Distance and glide ratio of the invented evidence.
+      expect(texts.join(" ")).not.toMatch(/7\.95|13\.0/);
+    }
   });
 });
 

@@ -115,6 +115,19 @@ describe("a run that spent hardly any height", () => {
   });
 });
 
+describe("designs that can't be compared", () => {
+  it("show their runs as flown, but no curve and no result that the eye could compare", () => {
+    const refused = inventedRefusal();
+    const { wide, caption } = figureDistance(refused);
+    expect(marks(wide, { fill: BIRCH, stroke: PAPER }).length).toBe(7);
+    expect(wide).not.toContain("stroke-dasharray");
+    expect(wide).toContain(">birch</text>");
+    expect(caption).toContain("No curve is drawn for birch: these runs can't be compared.");
+    expect(glideRatioRows(refused).filter((row) => row.run === null).map((row) => row.design))
+      .toEqual(["alder"]);
+  });
+});
+
 describe("labels beside the curves", () => {
   it("stand in the order of the distances from the same launch, apart from each other", () => {
     const point = (launchSpeed: number, distance: number) => ({
@@ -124,9 +137,10 @@ describe("labels beside the curves", () => {
       high: distance,
     });
     const series = [
-      { curve: [point(4, 5), point(5, 12)] },
-      { curve: [point(3.5, 5), point(4.2, 9)] },
-      { curve: [] },
+      { curve: [point(4, 5), point(5, 12)], points: [] },
+      { curve: [point(3.5, 5), point(4.2, 9)], points: [] },
+      { curve: [], points: [] },
+      { curve: [], points: [point(4, 60), point(4.3, 70)] },
     ];
     const places = curveLabelPlaces(series, 4.2, (distance) => 100 - distance, {
       gap: 16,
@@ -136,6 +150,7 @@ describe("labels beside the curves", () => {
     expect(places.get(1)!).toBeLessThan(places.get(0)!);
     expect(places.get(0)! - places.get(1)!).toBeGreaterThanOrEqual(16);
     expect(places.has(2)).toBe(false);
+    expect(places.get(3)!).toBeLessThan(places.get(1)!);
   });
 });
 

@@ -45,8 +45,21 @@ describe("the verdict in words", () => {
     // Birch was launched slower; an effect that helps it can't come from that.
     const raw = { ...COMPARISON.raw!, ratio: 1.4184, launchEffect: 1.2 };
     const text = said(verdictRecord(inventedEvidence({ raw })));
-    expect(text).not.toContain("slower");
+    expect(text).not.toContain("slower on average");
     expect(text).toContain("taken together would add about 20 % to its distance");
+  });
+
+  it("says where the common launch lies outside what a design was flown at", () => {
+    const whole = inventedEvidence();
+    const at = (speed: number) =>
+      said(verdictRecord({
+        ...whole,
+        answer: { ...whole.answer, launch: { speed, drop: 0.18, mass: 84 } },
+      }));
+    expect(at(4.5)).toContain("No run of birch was launched faster than 4.33 m/s");
+    expect(at(4.5)).not.toContain("No run of alder");
+    expect(at(4.1)).toContain("No run of alder was launched slower than 4.28 m/s");
+    expect(at(4.3)).not.toContain("No run of");
   });
 
   it("says so when the launches were alike", () => {
@@ -91,7 +104,7 @@ describe("the verdict in words", () => {
     expect(record.verdict).toBe("refused");
     expect(record.headline).toBe("These runs can't answer whether birch or alder glides further.");
     expect(record.strip).toBeNull();
-    expect(said(record)).toContain("Fly both designs on the same day with the same rider");
+    expect(said(record)).toContain("Wanted: Fly both designs on the same day with the same");
     expect(said(record)).not.toMatch(/times the distance|probability/);
   });
 
