@@ -2,8 +2,8 @@
  * Has Jupyter's own command-line exporter run and export notebooks, and compares its outputs with ours.
  *
  * `deno run -A tests/peers/jupyter-export.ts PATH_OF_JUPYTER [NOTEBOOK...]`; needs `pip install nbconvert`. Without
- * notebooks all of `notebooks/` are taken. Besides them it runs a notebook of 60 cells that show by an awaited display
- * and end without a value: that client stops listening when the kernel says it is idle, and must lose none of them.
+ * notebooks all of `notebooks/` are taken. Besides them it runs a notebook of 300 cells that show something and end without
+ * a value: that client stops listening when the kernel says it is idle, and must lose none of them.
  *
  * @module
  */
@@ -30,8 +30,10 @@ const folder = await Deno.makeTempDir({ prefix: "lakeproof-peer-" });
 await installKernelSpec(`${folder}/jupyter`);
 let failed = 0;
 
-const loud = `${folder}/sixty-displays.ipynb`;
-await Deno.writeTextFile(loud, formatNotebook(sixtyDisplays()));
+// That client starts the kernel beside the notebook, which has to find the project's imports from there.
+const inside = await Deno.makeTempDir({ dir: ROOT, prefix: ".peer-" });
+const loud = `${inside}/many-displays.ipynb`;
+await Deno.writeTextFile(loud, formatNotebook(manyDisplays()));
 const notebooks = named.length > 0 ? named : [...Deno.readDirSync(`${ROOT}/notebooks`)]
   .filter((entry) => entry.name.endsWith(".ipynb"))
   .map((entry) => `${ROOT}/notebooks/${entry.name}`)
@@ -41,7 +43,7 @@ for (const path of [loud, ...notebooks]) {
   if (fault !== null) failed++;
   console.log(`${basename(path)}: ${fault ?? "runs, exports, same outputs as ours"}`);
 }
-await Deno.remove(folder, { recursive: true });
+await Promise.all([folder, inside].map((path) => Deno.remove(path, { recursive: true })));
 Deno.exit(failed === 0 ? 0 : 1);
 
 /** What is wrong with this notebook in the other client; `null` when nothing is. */
@@ -81,14 +83,18 @@ function withoutTraces(notebook: Notebook): Notebook {
   };
 }
 
-function sixtyDisplays(): Notebook {
-  const cells = Array.from({ length: 60 }, (_, index): CodeCell => ({
+function manyDisplays(): Notebook {
+  const sources = [
+    'import { show } from "lakeproof/show/show.ts";',
+    ...Array.from({ length: 300 }, (_, index) => `await show("shown ${index + 1}");`),
+  ];
+  const cells = sources.map((source, index): CodeCell => ({
     cell_type: "code",
     execution_count: null,
-    id: `show-${index + 1}`,
+    id: `show-${index}`,
     metadata: {},
     outputs: [],
-    source: `await Deno.jupyter.display({ "text/plain": "shown ${index + 1}" }, { raw: true });`,
+    source,
   }));
   return { cells, metadata: NOTEBOOK_METADATA, nbformat: 4, nbformat_minor: 5 };
 }
