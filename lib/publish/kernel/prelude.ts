@@ -7,6 +7,9 @@
 /** Where the prelude keeps its one function, out of the notebook's way. */
 const BARRIER = 'Symbol.for("lakeproof.barrier")';
 
+/** Type of the message that the barrier sends besides what it prints: displays and printed text take different ways. */
+export const BARRIER_MESSAGE = "lakeproof_barrier";
+
 /** Permissions that the prelude takes away for good. Reading stays; native code is left to the broker, since installed packages may load theirs late. */
 const REVOKED = ["net", "run", "write", "import"] as const;
 
@@ -28,10 +31,13 @@ export const PRELUDE = `(() => {
   globalThis.addEventListener("unhandledrejection", (event) => keep(event, event.reason));
   globalThis.addEventListener("error", (event) => keep(event, event.error ?? event.message));
   const { log } = console;
+  const { jupyter } = Deno;
+  const broadcast = jupyter.broadcast.bind(jupyter);
   const later = globalThis.setTimeout;
   Object.defineProperty(globalThis, ${BARRIER}, {
     value: async (token, note = null) => {
       await new Promise((resolve) => later(resolve, 2));
+      await broadcast(${JSON.stringify(BARRIER_MESSAGE)}, { token });
       log(token + JSON.stringify({ events: events.splice(0), note }) + token);
     },
   });

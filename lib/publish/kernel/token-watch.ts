@@ -4,15 +4,17 @@
  * @module
  */
 import type { Message } from "./message.ts";
+import { BARRIER_MESSAGE } from "./prelude.ts";
 
-/** Watches the printed text for one token. */
+/** Watches for one token: in a message of its own, and twice in the printed text. */
 export class TokenWatch {
   /** The text between the tokens. */
   readonly found: Promise<string>;
   readonly #token: string;
   readonly #resolve: (text: string) => void;
   #held: string | null = null;
-  #done = false;
+  #between: string | null = null;
+  #messaged = false;
 
   constructor(token: string) {
     this.#token = token;
@@ -21,9 +23,9 @@ export class TokenWatch {
     this.#resolve = resolve;
   }
 
-  /** Whether both tokens have been seen. */
+  /** Whether all of it has been seen. */
   get done(): boolean {
-    return this.#done;
+    return this.#messaged && this.#between !== null;
   }
 
   /**
@@ -33,6 +35,11 @@ export class TokenWatch {
    * @returns what of it belongs to the cell: all, the part before the token, or `null`
    */
   take(message: Message): Message | null {
+    if (message.header.msg_type === BARRIER_MESSAGE && message.content["token"] === this.#token) {
+      this.#messaged = true;
+      this.#settle();
+      return null;
+    }
     const printed = message.header.msg_type === "stream" && message.content["name"] === "stdout";
     if (!printed) return message;
     const text = String(message.content["text"]);
@@ -48,10 +55,14 @@ export class TokenWatch {
   }
 
   #finish(text: string): void {
-    const end = text.indexOf(this.#token);
     this.#held = text;
-    if (end < 0) return;
-    this.#done = true;
-    this.#resolve(text.slice(0, end));
+    const end = text.indexOf(this.#token);
+    if (end < 0 || this.#between !== null) return;
+    this.#between = text.slice(0, end);
+    this.#settle();
+  }
+
+  #settle(): void {
+    if (this.#messaged && this.#between !== null) this.#resolve(this.#between);
   }
 }

@@ -55,6 +55,11 @@ describe("the watch for a token", () => {
     expect(watch.take(print("bTOKEN{"))).toEqual(print("b"));
     expect(watch.done).toBe(false);
     expect(watch.take(print("}TOKEN\n"))).toBeNull();
+    expect(watch.done).toBe(false);
+    const late = sent("display_data", { data: {}, metadata: {} });
+    expect(watch.take(late)).toEqual(late);
+    expect(watch.take(sent("lakeproof_barrier", { token: "OTHER" }))).not.toBeNull();
+    expect(watch.take(sent("lakeproof_barrier", { token: "TOKEN" }))).toBeNull();
     expect(watch.done).toBe(true);
     expect(await watch.found).toBe("{}");
   });
