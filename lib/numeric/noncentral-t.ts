@@ -78,21 +78,30 @@ function tail(
   const logIntegrand = (v: number) =>
     atOne + n * (v - Math.expm1(2 * v) / 2) +
     logNormalLowerTail(sign * (t * Math.exp(v) - noncentrality));
-  const [least, most] = [-600, 5];
+  // The peak lies below max(1, noncentrality / 2), whatever t is.
+  const [least, most] = [-600, Math.log(150 + Math.abs(noncentrality))];
   const peak = peakOf(logIntegrand, least, most);
   const from = edge(logIntegrand, peak, least);
   const to = edge(logIntegrand, peak, most);
   const { nodes, weights } = gaussLegendre(24);
-  // Few degrees of freedom give a long, slow left tail.
+  // Few degrees of freedom give a long, slow left tail; a large noncentrality gives a cliff where t U equals it.
   const pieces = n < 4 ? 48 : 16;
-  const width = (to - from) / pieces;
+  const cliff = Math.log(noncentrality / t);
+  const nearCliff = Number.isFinite(cliff)
+    ? [-12, 12].map((z) => cliff + z / Math.max(1, Math.abs(noncentrality)))
+    : [];
+  const cuts = [from, ...nearCliff.filter((cut) => cut > from && cut < to), to];
   let sum = 0;
-  for (let piece = 0; piece < pieces; piece++) {
-    for (let i = 0; i < nodes.length; i++) {
-      sum += weights[i]! * Math.exp(logIntegrand(from + (piece + nodes[i]!) * width));
+  for (let stretch = 1; stretch < cuts.length; stretch++) {
+    const low = cuts[stretch - 1]!;
+    const width = (cuts[stretch]! - low) / pieces;
+    for (let piece = 0; piece < pieces; piece++) {
+      for (let i = 0; i < nodes.length; i++) {
+        sum += width * weights[i]! * Math.exp(logIntegrand(low + (piece + nodes[i]!) * width));
+      }
     }
   }
-  return Math.min(1, sum * width);
+  return Math.min(1, sum);
 }
 
 /**

@@ -47,6 +47,19 @@ describe("distributions", () => {
     );
   });
 
+  it("keep the tails of noncentral t adding to one at its cliffs: few degrees of freedom, large difference", () => {
+    for (const n of [1, 1.3, 2, 6, 40]) {
+      for (const noncentrality of [-6, 2, 12, 50]) {
+        for (const t of [-8, 0.2, 6, 14, 60]) {
+          const parameters = { degreesOfFreedom: n, noncentrality };
+          const sum = noncentralTLowerTail(t, parameters) + noncentralTUpperTail(t, parameters);
+          // Two independent quadratures, each good to about 1e-13.
+          expect(Math.abs(sum - 1), `${n} ${noncentrality} ${t}`).toBeLessThan(2e-12);
+        }
+      }
+    }
+  });
+
   it("know that t squared is F, and t without limit is normal", () => {
     expect(studentTQuantile(0.975, 7) ** 2)
       .toBeCloseTo(fisherFQuantile(0.95, { numerator: 1, denominator: 7 }), 11);
