@@ -29,6 +29,13 @@ const FORGOTTEN: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
  * @param column name without unit
  * @param value as it stands
  * @param unit it was read in
+ * @example
+ * ```ts
+ * import { likelyUnit } from "lakeproof/base/likely-unit.ts";
+ * import { unitNamed } from "lakeproof/base/units.ts";
+ * import { equal } from "node:assert/strict";
+ * equal(likelyUnit("launch_speed", 16, unitNamed("m/s", "speed"))?.name, "km/h");
+ * ```
  */
 export function likelyUnit(column: string, value: number, unit: Unit): Unit | null {
   const { dimension } = unit;

@@ -114,6 +114,13 @@ export type Standing = "fits" | "odd" | "impossible";
  *
  * @param column name without unit; one without limits always fits
  * @param value SI
+ * @example
+ * ```ts
+ * import { standing } from "lakeproof/base/limits.ts";
+ * import { equal } from "node:assert/strict";
+ * equal(standing("launch_speed", 4.5), "fits");
+ * equal(standing("launch_speed", 55.6), "impossible");
+ * ```
  */
 export function standing(column: string, value: number): Standing {
   const limits = LIMITS[column];

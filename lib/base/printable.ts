@@ -13,6 +13,12 @@
  * @param text from a file or a name
  * @param longest characters to keep before an ellipsis
  * @returns one line
+ * @example
+ * ```ts
+ * import { printable } from "lakeproof/base/printable.ts";
+ * import { equal } from "node:assert/strict";
+ * equal(printable("al\u001b[31mder\n"), "al?[31mder ");
+ * ```
  */
 export function printable(text: string, longest = 60): string {
   const line = text.replace(/[\t\r\n\v\f\u2028\u2029]+/g, " ").replace(

@@ -205,6 +205,13 @@ const FILES: Readonly<Record<Question, readonly string[]>> = {
  * An error in a table that a question rests on forbids its answer: what was left out might have turned it.
  *
  * @param session as read
+ * @example
+ * ```ts
+ * import { answerable } from "lakeproof/check/answerable.ts";
+ * import { readSession } from "lakeproof/read/read-session.ts";
+ * import { equal } from "node:assert/strict";
+ * equal(answerable(readSession("empty", new Map()))[0]?.has, "No runs yet.");
+ * ```
  */
 export function answerable(session: Session): Answerable[] {
   return [glide(session), tow(session), takeoff(session)].map((one) => {

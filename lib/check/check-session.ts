@@ -33,6 +33,15 @@ const RULES: readonly Rule[] = [
  *
  * @param session as read
  * @returns findings in the order of the rules
+ * @example
+ * ```ts
+ * import { checkSession } from "lakeproof/check/check-session.ts";
+ * import { readSession } from "lakeproof/read/read-session.ts";
+ * import { equal } from "node:assert/strict";
+ * const designs = "design,span,area\nalder,0.95,0.015\n";
+ * const session = readSession("lake", new Map([["designs.csv", new TextEncoder().encode(designs)]]));
+ * equal(checkSession(session).at(-1)?.code, "odd-aspect-ratio");
+ * ```
  */
 export function checkSession(session: Session): Finding[] {
   return RULES.flatMap((rule) => rule(session));

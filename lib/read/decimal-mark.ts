@@ -67,6 +67,13 @@ export interface DecimalChoice {
  *
  * @param cells every cell of a number column, as text
  * @param delimiter what stands between the file's cells
+ * @example
+ * ```ts
+ * import { decimalChoice, numberText } from "lakeproof/read/decimal-mark.ts";
+ * import { deepEqual } from "node:assert/strict";
+ * const choice = decimalChoice(["4,81", "1,234"], ";");
+ * deepEqual(numberText("1,234", choice), { ok: true, decimal: "1.234" });
+ * ```
  */
 export function decimalChoice(cells: readonly string[], delimiter: string): DecimalChoice {
   const forms = cells.map(numberForm);

@@ -29,6 +29,13 @@ function day(year: number, month: number, dayOfMonth: number): DateText {
  * Source: ISO 8601-1:2019 for the first form; the others are common practice, no source.
  *
  * @param cell trimmed text
+ * @example
+ * ```ts
+ * import { readDate } from "lakeproof/read/read-date.ts";
+ * import { deepEqual } from "node:assert/strict";
+ * deepEqual(readDate("14.06.2031"), { ok: true, date: "2031-06-14" });
+ * deepEqual(readDate("05/06/2031"), { ok: false, why: "ambiguous-date" });
+ * ```
  */
 export function readDate(cell: string): DateText {
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ]\d{1,2}:\d{2}.*)?$/.exec(cell);

@@ -42,6 +42,14 @@ import { typedRows } from "./typed-rows.ts";
  * @param name name of the folder
  * @param files bytes by file name, without those in subfolders
  * @returns typed rows in SI with all findings and the checksums of what was read
+ * @example
+ * ```ts
+ * import { readSession } from "lakeproof/read/read-session.ts";
+ * import { equal } from "node:assert/strict";
+ * const text = "design,span [cm],area\nalder,95,0.15\n";
+ * const session = readSession("lake", new Map([["designs.csv", new TextEncoder().encode(text)]]));
+ * equal(session.designs[0]?.span, 0.95);
+ * ```
  */
 export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>): Session {
   const findings: Finding[] = [];

@@ -67,6 +67,12 @@ interface InfoRow {
  *
  * @param text decoded, without byte order mark
  * @returns every row with content, and where an unfinished quote stopped the reading
+ * @example
+ * ```ts
+ * import { splitTable } from "lakeproof/read/split-table.ts";
+ * import { deepEqual } from "node:assert/strict";
+ * deepEqual(splitTable("run;distance\n1;12,5\n").rows[1], { row: 2, cells: ["1", "12,5"] });
+ * ```
  */
 export function splitTable(text: string): SplitTable {
   const named = declared(text);

@@ -19,6 +19,12 @@ const NORMAL_95 = 1.959963984540054;
  * @param stated half width, any unit
  * @param as how it is meant
  * @returns in the same unit
+ * @example
+ * ```ts
+ * import { standardUncertainty } from "lakeproof/read/stated-uncertainty.ts";
+ * import { equal } from "node:assert/strict";
+ * equal(standardUncertainty(0.5, "limits").toFixed(4), "0.2887");
+ * ```
  */
 export function standardUncertainty(stated: number, as: StatedAs): number {
   if (as === "95 %") return stated / NORMAL_95;

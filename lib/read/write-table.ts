@@ -18,6 +18,12 @@ export type Cell = string | number | null;
  *
  * @param header names of the columns
  * @param rows cells in the order of the header; `null` is empty
+ * @example
+ * ```ts
+ * import { writeTable } from "lakeproof/read/write-table.ts";
+ * import { equal } from "node:assert/strict";
+ * equal(writeTable(["run", "note"], [[-1, "=1+1"]]), "run,note\n-1,'=1+1\n");
+ * ```
  */
 export function writeTable(header: readonly string[], rows: readonly (readonly Cell[])[]): string {
   return stringify([[...header], ...rows.map((row) => [...row])], {

@@ -11,7 +11,7 @@ import {
 import fc from "fast-check";
 
 describe("units", () => {
-  // NIST SP 811 (2008), appendix B.8: conversion factors printed in bold are exact.
+  // NIST SP 811 (2008), appendix B.8: factors printed in bold there are exact (numbers from memory).
   it.each(
     [
       ["speed", "kn", 1852 / 3600],
