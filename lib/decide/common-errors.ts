@@ -11,8 +11,8 @@ import { GLIDE_COLUMNS, type PreparedRun, type PreparedSession } from "./glide-r
 /** One shared error: every run it touches, moved by one standard uncertainty up or down. */
 export interface CommonShift {
   readonly name: string;
-  /** The run with the error added; the same object where the error does not touch it. */
-  readonly apply: (run: PreparedRun, sign: 1 | -1) => GlideRun;
+  /** All runs with the error added; `null` where it is so large that one of them can't be. */
+  readonly apply: (runs: readonly PreparedRun[], sign: 1 | -1) => readonly GlideRun[] | null;
 }
 
 const FIELDS = {
@@ -78,12 +78,17 @@ export function commonShifts(sessions: readonly PreparedSession[]): CommonShift[
     }
     return [...groups].map(([name, parts]): CommonShift => ({
       name,
-      apply: (run, sign) => run.prepared === prepared ? shifted(run, parts, sign) : run.run!,
+      apply: (runs, sign) => {
+        const all = runs.map((run) =>
+          run.prepared === prepared ? shifted(run, parts, sign) : run.run
+        );
+        return all.every((run) => run !== null) ? all : null;
+      },
     }));
   });
 }
 
-function shifted(prepared: PreparedRun, parts: readonly Part[], sign: 1 | -1): GlideRun {
+function shifted(prepared: PreparedRun, parts: readonly Part[], sign: 1 | -1): GlideRun | null {
   let run = prepared.run!;
   for (const { column, uncertainty, relative, statedDrop } of parts) {
     if (statedDrop && prepared.glide.drop !== null) continue;
@@ -92,7 +97,8 @@ function shifted(prepared: PreparedRun, parts: readonly Part[], sign: 1 | -1): G
       const { depth } = prepared;
       const medium = prepared.prepared.media.get(prepared.glide.block)!;
       const craft = prepareCraft(prepared.spec!, { mass, depth, medium });
-      if (craft !== null) run = { ...run, craft: craft.craft };
+      if (craft === null) return null;
+      run = { ...run, craft: craft.craft };
       continue;
     }
     const field = FIELDS[column];

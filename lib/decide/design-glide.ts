@@ -22,27 +22,26 @@ const CURVE_POINTS = 31;
 /** m/s that the curve goes beyond the launches flown. */
 const BEYOND = 0.1;
 
-/** Variance of ln distance and ln glide ratio from errors that all runs share. */
+/** Variance of ln distance and ln glide ratio from errors that all runs share; `null` where one is too large to tell. */
 function commonVariances(design: DesignRuns, setting: PairSetting, end: number | null) {
   let distance = 0, glideRatio = 0;
+  const target = targetOf(design, setting.launch, end);
   for (const shift of setting.shifts) {
-    const [up, down] = ([1, -1] as const).map((sign) =>
-      logDistance(
-        design.runs.map((one) => shift.apply(one, sign)),
-        design.reference,
-        targetOf(design, setting.launch, end),
-      )
-    );
-    if (!up!.ok || !down!.ok) continue;
-    distance += ((up!.logDistance - down!.logDistance) / 2) ** 2;
-    glideRatio += ((up!.logGlideRatio - down!.logGlideRatio) / 2) ** 2;
+    const [up, down] = ([1, -1] as const).map((sign) => {
+      const runs = shift.apply(design.runs, sign);
+      const moved = runs === null ? null : logDistance(runs, design.reference, target);
+      return moved?.ok ? moved : null;
+    });
+    if (up == null || down == null) return null;
+    distance += ((up.logDistance - down.logDistance) / 2) ** 2;
+    glideRatio += ((up.logGlideRatio - down.logGlideRatio) / 2) ** 2;
   }
   return { distance, glideRatio };
 }
 
 /** Variance from scatter with its floor, with what else is known without limit, and the degrees of freedom of the sum. */
-function total(scatter: number | null, fixed: number, count: number) {
-  if (scatter === null) return { variance: null, degreesOfFreedom: null };
+function total(scatter: number | null, fixed: number | null, count: number) {
+  if (scatter === null || fixed === null) return { variance: null, degreesOfFreedom: null };
   const variance = scatter + fixed;
   if (!(variance > 0)) return { variance: null, degreesOfFreedom: null };
   return { variance, degreesOfFreedom: variance ** 2 / (scatter ** 2 / (count - 1)) };
@@ -100,7 +99,7 @@ export function designGlide(
       log: series.logDistance,
       ...total(
         series.variance,
-        series.shapeSensitivity ** 2 + common.distance,
+        common === null ? null : series.shapeSensitivity ** 2 + common.distance,
         series.count,
       ),
       unit: "m",
@@ -109,7 +108,7 @@ export function designGlide(
       log: series.logDistance - Math.log(series.energyHeight),
       ...total(
         glideRatioScatter,
-        series.glideRatioShapeSensitivity ** 2 + common.glideRatio,
+        common === null ? null : series.glideRatioShapeSensitivity ** 2 + common.glideRatio,
         series.count,
       ),
       unit: "1",

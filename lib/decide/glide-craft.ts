@@ -68,11 +68,12 @@ function phiOf(span: number, depth: number, gravity: number): (speed: number) =>
  *
  * @param design planform and struts
  * @param state carried mass, depth, water
- * @returns the craft, or `null` where it floats: then nothing can glide
+ * @returns the craft, or `null` where it floats or the mass is none: then nothing can glide
  */
 export function prepareCraft(design: Design, state: CraftState): PreparedCraft | null {
   const { mass, depth, medium } = state;
   const { density, gravity } = medium;
+  if (!(mass > 0)) return null;
   const weight = weightInWater({ mass, wetVolume: wetVolumeOf(design), density, gravity });
   if (!(weight > 0)) return null;
   const prior = planformPrior(design, { lift: weight, density, depth });

@@ -77,7 +77,7 @@ export function pairFindings(
       })]
       : []),
     ...commonEndFinding(judged),
-    ...launchFindings(judged),
+    ...launchFindings(judged, setting.launch.speed),
     ...neverFinding(comparison),
   ];
 }

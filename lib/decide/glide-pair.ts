@@ -127,9 +127,10 @@ export function comparePair(
   for (const shift of shifts) {
     const ends: number[] = [];
     for (const sign of [1, -1] as const) {
-      const a = fit(baseline, baseline.runs.map((one) => shift.apply(one, sign)));
-      const b = fit(candidate, candidate.runs.map((one) => shift.apply(one, sign)));
-      if (!a.ok || !b.ok) {
+      const [moved, other] = [baseline, candidate].map((one) => shift.apply(one.runs, sign));
+      const a = moved == null ? null : fit(baseline, moved);
+      const b = other == null ? null : fit(candidate, other);
+      if (a === null || b === null || !a.ok || !b.ok) {
         return { ok: false, reason: `the shared error of ${shift.name} is too large to compare` };
       }
       ends.push(contrast(a, b, 0)?.logRatio ?? b.logDistance - a.logDistance);

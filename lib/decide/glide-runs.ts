@@ -122,6 +122,11 @@ export function prepareRuns(prepared: PreparedSession): PreparedRun[] {
 
 const known = (value: number | null): value is number => value !== null && Number.isFinite(value);
 
+/** m/s and m: anything smaller is a slip, not a glide. */
+const LEAST_READING = 1e-3;
+
+const above = (value: number | null): value is number => known(value) && value > LEAST_READING;
+
 function prepareRun(prepared: PreparedSession, glide: Glide): PreparedRun {
   const { session } = prepared;
   const medium = prepared.media.get(glide.block)!;
@@ -141,14 +146,14 @@ function prepareRun(prepared: PreparedSession, glide: Glide): PreparedRun {
 
   if (glide.leaveOut !== null) return refused(`left out by you: ${glide.leaveOut}`);
   if (spec === null) return refused("its design is not in designs.csv");
-  if (!known(glide.launchSpeed) || !(glide.launchSpeed > 0)) return refused("no launch speed");
+  if (!above(glide.launchSpeed)) return refused("no launch speed");
   if (!known(mass) || !(mass > 0)) {
     return refused("no carried mass, neither in the run nor in conditions.csv");
   }
   const craft = prepareCraft(spec, { mass, depth, medium });
   if (craft === null) return refused("the foil floats what it carries: nothing glides down");
-  const end = known(glide.endSpeed) && glide.endSpeed > 0 ? glide.endSpeed : null;
-  const distance = known(glide.distance) && glide.distance > 0 ? glide.distance : null;
+  const end = above(glide.endSpeed) ? glide.endSpeed : null;
+  const distance = above(glide.distance) ? glide.distance : null;
   const inLevel = end !== null && distance !== null && known(drop);
   const inEnd = glide.ended === "stalled" && end !== null;
   const missing = [

@@ -13,16 +13,23 @@ import type { DesignRuns, PairResult } from "./glide-pair.ts";
 /** m/s between mean launches from which on a difference is worth a word. */
 const LAUNCH_GAP = 0.5;
 
+/** m/s beyond the mean launches; rounding to 0.1 m/s stays below it. */
+const BEYOND = 0.1;
+
 /**
  * Findings on launches that differ: how much doubt they cause, and whether the assumed shape of drag fits.
  *
  * @param judged pair with its result
+ * @param launchSpeed the launch that both are compared from, m/s
  * @returns findings
  */
-export function launchFindings({ comparison, result, baselineRuns, candidateRuns }: JudgedPair) {
+export function launchFindings(judged: JudgedPair, launchSpeed: number): Finding[] {
+  const { comparison, result, baselineRuns, candidateRuns } = judged;
   const { contrast } = result!;
   const launchOf = (design: DesignRuns) => meanOf(design.runs.map((one) => one.run!.launchSpeed));
-  const gap = Math.abs(launchOf(baselineRuns) - launchOf(candidateRuns));
+  const launches = [launchOf(baselineRuns), launchOf(candidateRuns)];
+  const [slowest, fastest] = [Math.min(...launches), Math.max(...launches)];
+  const gap = fastest - slowest;
   const found: Finding[] = [];
   if (contrast !== null && gap > LAUNCH_GAP) {
     const sampling = Math.sqrt(contrast.baselineVariance + contrast.candidateVariance);
@@ -40,6 +47,18 @@ export function launchFindings({ comparison, result, baselineRuns, candidateRuns
         wanted: "Launch both designs at the same speed.",
       }));
     }
+  }
+  if (launchSpeed > fastest + BEYOND || launchSpeed < slowest - BEYOND) {
+    found.push(finding({
+      severity: "note",
+      code: "launch-beyond-runs",
+      what: `${comparison.candidate} against ${comparison.baseline}: compared from ${
+        formatNumber(launchSpeed, 2)
+      } m/s, though the mean launches were ${formatNumber(slowest, 2)} and ${
+        formatNumber(fastest, 2)
+      } m/s; the further away, the wider the interval.`,
+      wanted: "A launch speed between the two.",
+    }));
   }
   return [
     ...found,

@@ -213,6 +213,17 @@ describe("awkward sessions", () => {
     expect(allFinite(slower)).toBe(true);
   });
 
+  it("says when the launch lies beyond those flown, and widens for it", () => {
+    const far = compareGlides([session()], { launchSpeed: 5.2 });
+    expect(codes(far)).toContain("launch-beyond-runs");
+    expect(codes(compareGlides([session()]))).not.toContain("launch-beyond-runs");
+    const width = (one: typeof far) => {
+      const { low, high } = one.answer.comparisons[0]!.ratio!;
+      return Math.log(high! / low!);
+    };
+    expect(width(far)).toBeGreaterThan(width(compareGlides([session()])));
+  });
+
   it("says when a verdict rests on one run", () => {
     const low = compareGlides([session({ glides: GLIDES.slice(0, 10) })]).answer.comparisons[0]!;
     expect(low.fragile).toBe(low.restsOn.length > 0);
