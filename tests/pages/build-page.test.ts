@@ -58,6 +58,13 @@ describe("a page", () => {
     expect(new TextEncoder().encode(html).length).toBeLessThan(400_000);
   });
 
+  it("is titled by its file when the notebook has no heading", async () => {
+    const { html, card } = await build(notebookOf([markdown("Words.")]));
+    expect(html).toContain("<h1>01-sample</h1>");
+    expect(card.question).toBe("01-sample");
+    expect(await messages(html)).toEqual([]);
+  });
+
   it("folds a table of more than thirty rows, and no other", async () => {
     const { html } = await build(WHOLE);
     expect(html.match(/<details class="rows">/g)).toHaveLength(1);

@@ -62,7 +62,7 @@ export async function buildPage(input: PageInput): Promise<PageBuild> {
     title,
     description: body.question === "" ? body.summary : body.question,
     bodyClass: isCompact(input.notebook) ? "compact" : "",
-    main: body.html,
+    main: body.title === "" ? `<h1>${escapeHtml(title)}</h1>\n${body.html}` : body.html,
     after: `${neighbours(input)}\n${stampPart(input.stamp)}`,
   });
   if (state.drawings.length > 0) {

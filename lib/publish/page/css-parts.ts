@@ -69,6 +69,7 @@ details.code pre{margin:.4rem min(0px,max(-16.5rem,(31.5rem - 100cqi)/2)) 0 0}
 ul.findings{list-style:none;padding:0}
 ul.findings li{padding:.5rem 0 .5rem .8rem;border-left:3px solid var(--edge);break-inside:avoid}
 .where{color:var(--ink-soft)}
+.picture img{display:block;padding:.5rem;background:#fff}
 .foreign table{min-width:0}
 .pages{display:flex;justify-content:space-between;gap:1.5rem;margin-top:3rem;padding-block:.8rem;font-size:.9rem}
 .pages a{padding:.2rem 0}

@@ -15,7 +15,8 @@ import { boxes } from "./markdown-boxes.ts";
 import { plainName } from "./part-names.ts";
 
 /** Ids that parts of a page have of themselves. */
-const FIXED = /^(main|answer|findings|notes|stamp|theme|(figure|table|equation|code|caution)-\d)/;
+const FIXED =
+  /^(main|answer|findings|notes|stamp|theme|(figure|table|equation|code|caution|note)-\d)/;
 
 /** Headings of parts that every page names alike, so that a link to them always works. */
 const PARTS: readonly (readonly [RegExp, string])[] = [

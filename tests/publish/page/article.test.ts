@@ -95,6 +95,7 @@ describe("the article of a notebook", () => {
 
   it("gives no heading an id that a numbered part has", () => {
     expect(headingId("Figure 1")).toBe("on-figure-1");
+    expect(headingId("Note 1")).toBe("on-note-1");
     expect(headingId("Main")).toBe("on-main");
     expect(headingId("The data")).toBe("data");
     expect(headingId("Évidence & Σ")).toBe("evidence");
