@@ -41,7 +41,9 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
   const level = title !== null || n === 1 ? "h2" : "h3";
   const heading = title ?? (n === 1 ? "The short answer" : prose(record.question));
   const mark = record.ahead === null ? RING_SVG : markSvg(record.ahead);
-  const details = record.details.map((detail) => `<p>${prose(detail)}</p>`);
+  const details = record.details.map((detail, at) =>
+    `<p${at < ABOVE_STRIP ? "" : ' class="more"'}>${prose(detail)}</p>`
+  );
   const sides = [shortened(record.sides[0]), shortened(record.sides[1])] as const;
   return [
     `<section class="box answer" id="${id}" data-verdict="${prose(record.verdict)}" ` +

@@ -23,6 +23,7 @@ export const PARTS_CSS = `
 .answer h2,.answer h3{font-size:1rem;font-weight:400;color:var(--ink-soft);margin:0 0 .4em}
 .answer .verdict{font-size:1.35em;font-weight:600;line-height:1.3;margin-bottom:.55em;text-wrap:balance}
 .answer[data-verdict="cannot-tell-yet"],.answer[data-verdict="refused"]{border-style:dashed;border-color:var(--ink-soft);background:none}
+.answer .more{font-size:.93rem;line-height:1.45;margin-bottom:.5em}
 .answer .rests,.answer .downloads{font-size:.9rem;line-height:1.45;color:var(--ink-soft)}
 div.strip{margin:0 0 1em}
 .strip svg{display:block;max-width:100%;height:auto;overflow:visible}
