@@ -131,8 +131,6 @@ export function bindProse(
   let filled = 0;
   const cells = notebook.cells.map((cell, index): Cell => {
     if (cell.cell_type !== "markdown") return cell;
-    let source = cell.source;
-    // From the last to the first, so that places found earlier stay right.
     const { links, unreadable } = proseLinks(cell.source);
     if (unreadable > 0) {
       const sentence = cell.source.split("\n").find((line) => /#(?:value|claim):/.test(line)) ?? "";
@@ -140,20 +138,23 @@ export function bindProse(
         "write [text](#value:...) or [text](#claim:...), without markup in the text";
       faults.push({ cell: index + 1, line: 1, sentence: sentence.trim(), what, stale: false });
     }
-    for (const link of links.toReversed()) {
+    let source = "";
+    let done = 0;
+    for (const link of links) {
       const outcome = bindLink(answers, link, options.refill === true);
       if (outcome.fault !== undefined) {
         const sentence = sentenceAround(cell.source, link);
         faults.push({ cell: index + 1, line: link.line, sentence, ...outcome.fault });
       }
       if (outcome.text !== undefined) {
-        source = source.slice(0, link.start) + outcome.text + source.slice(link.end);
+        source += cell.source.slice(done, link.start) + outcome.text;
+        done = link.end;
         filled++;
       }
     }
+    source += cell.source.slice(done);
     return source === cell.source ? cell : { ...cell, source };
   });
-  faults.sort((a, b) => a.cell - b.cell || a.line - b.line);
   return { notebook: { ...notebook, cells }, filled, faults };
 }
 
@@ -164,11 +165,12 @@ export function bindProse(
  * @param faults at least one
  */
 export function describeFaults(file: string, faults: readonly ProseFault[]): string {
-  const lines = faults.flatMap((fault) => [
-    `${file}, cell ${fault.cell}, line ${fault.line}:`,
-    `    ${fault.sentence}`,
-    fault.what,
-  ]);
+  const lines = faults.flatMap((fault, index) => {
+    const last = faults[index - 1];
+    const same = last?.cell === fault.cell && last.sentence === fault.sentence;
+    const where = `${file}, cell ${fault.cell}, line ${fault.line}:`;
+    return [...(same ? [] : [where, `    ${fault.sentence}`]), fault.what];
+  });
   if (faults.some((fault) => fault.stale)) {
     lines.push(
       "Read the sentences again. If they still say the right thing: deno task report --refill",

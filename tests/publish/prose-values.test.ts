@@ -115,6 +115,14 @@ describe("values in prose", () => {
     expect(bind(source, true).source).toContain("[1.18](#value");
   });
 
+  it("that are stale in one sentence are told together, in the order written", () => {
+    const source = "From [2](#value:glide/designs[alder]/runsUsed) runs, " +
+      "[9](#value:glide/comparisons/0/ratio) times.";
+    const words = describeFaults("01-x.ipynb", bind(source).faults);
+    expect(words.match(/01-x\.ipynb, cell 1, line 1/g)).toHaveLength(1);
+    expect(words).toMatch(/fresh value is "7"[^]*fresh value is "1\.18"/);
+  });
+
   it("with an unknown path stop with a guess and the keys there are", () => {
     const what = (path: string) => bind(`[](#value:${path})`).faults[0]?.what;
     expect(what("glide/comparisons[birch]/ration")).toContain('did you mean "ratio"?');
