@@ -37,8 +37,8 @@ export function jointStatement(judged: readonly JudgedPair[]): Finding[] {
     severity: "note",
     code: "joint-statement",
     count: pairs.length,
-    what: `All ${pairs.length} comparisons taken together (Bonferroni, 95 % for all at once): ${
-      words.join("; ")
-    }.`,
+    what: `${
+      pairs.length === 2 ? "Both" : `All ${pairs.length}`
+    } comparisons taken together (Bonferroni, 95 % for all at once): ${words.join("; ")}.`,
   })];
 }

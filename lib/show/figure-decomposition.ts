@@ -8,80 +8,12 @@ import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatInterval, formatNumber, formatQuantity } from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { INK, INK_SOFT } from "./design-style.ts";
+import { type Decomposition, type DecompositionRow, decompositions } from "./decomposition-rows.ts";
 import { type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks, sideWords } from "./interval-marks.ts";
 import { printable } from "./printable.ts";
 import { ratioAxis, tickText } from "./ratio-axis.ts";
 import { numberCell, textCell } from "./results-table.ts";
-
-/** A step from one ratio to the next, or a sum of steps. */
-export interface DecompositionRow {
-  readonly label: string;
-  /** For narrow drawings. */
-  readonly short: string;
-  readonly kind: "step" | "same launch" | "as flown";
-  /** Ratio before the step; 1 for a sum. */
-  readonly from: number;
-  /** Ratio after it. */
-  readonly to: number;
-  /** What the step multiplies by; the ratio itself for a sum. */
-  readonly factor: number;
-}
-
-/** The rows of one candidate. */
-export interface Decomposition {
-  readonly candidate: string;
-  readonly place: number;
-  readonly baseline: string;
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly rows: readonly DecompositionRow[];
-}
-
-/** The numbers that the figure draws: drag x speed to spend = same launch; x launches = as flown. */
-export function decompositions(evidence: GlideEvidence): Decomposition[] {
-  return evidence.answer.comparisons.flatMap((one) => {
-    const { raw, ratio } = one;
-    if (raw === null) return [];
-    const { dragEffect, energyEffect, designEffect, launchEffect } = raw;
-    const step = (label: string, short: string, from: number, factor: number) => ({
-      label,
-      short,
-      kind: "step" as const,
-      from,
-      to: from * factor,
-      factor,
-    });
-    return [{
-      candidate: printable(one.candidate),
-      baseline: printable(one.baseline),
-      place: evidence.designs.find((each) => each.design === one.candidate)?.place ?? 7,
-      low: ratio?.low ?? null,
-      high: ratio?.high ?? null,
-      rows: [
-        step("drag", "drag", 1, dragEffect),
-        step("speed to spend", "speed", dragEffect, energyEffect),
-        {
-          label: "from the same launch",
-          short: "same launch",
-          kind: "same launch" as const,
-          from: 1,
-          to: designEffect,
-          factor: designEffect,
-        },
-        step("the launches", "launches", designEffect, launchEffect),
-        {
-          label: "as flown",
-          short: "as flown",
-          kind: "as flown" as const,
-          from: 1,
-          to: raw.ratio,
-          factor: raw.ratio,
-        },
-      ],
-    }];
-  });
-}
 
 const PITCH = 30;
 

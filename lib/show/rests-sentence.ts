@@ -82,7 +82,8 @@ function fragileSentences(comparisons: readonly GlideComparison[]): string[] {
   const sentences = comparisons.map(fragileSentence);
   if (new Set(sentences).size <= 1) return sentences.slice(0, 1);
   return sentences.map((sentence, at) =>
-    sentence === "" ? "" : `On ${printable(comparisons[at]!.candidate)}: ${sentence}`
+    sentence === "" ? "" : `On ${printable(comparisons[at]!.candidate)}: ` +
+      sentence.charAt(0).toLowerCase() + sentence.slice(1)
   );
 }
 

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { DesignGlide, GlideComparison, Verdict } from "../base/answers.ts";
+import type { DesignGlide, GlideComparison } from "../base/answers.ts";
 import type { Quantity } from "../base/quantity.ts";
 import type { TableCell, TableRecord } from "../base/records.ts";
 import {
@@ -46,12 +46,13 @@ function valueCell(q: Quantity | null): TableCell {
   return intervalCells(q)[0]!;
 }
 
-function verdictWords(verdict: Verdict, baseline: string): string {
+function verdictWords({ verdict, fragile }: GlideComparison, baseline: string): string {
+  const hangs = fragile ? ", on single runs" : "";
   switch (verdict) {
     case "candidate-better":
-      return `further than ${baseline}`;
+      return `further than ${baseline}${hangs}`;
     case "baseline-better":
-      return `less far than ${baseline}`;
+      return `less far than ${baseline}${hangs}`;
     case "cannot-tell-yet":
       return "cannot tell yet";
     case "refused":
@@ -71,7 +72,7 @@ function row(
   const probability = comparison?.probabilityCandidateBetter ?? null;
   return [
     head,
-    textCell(comparison === undefined ? "baseline" : verdictWords(comparison.verdict, baseline)),
+    textCell(comparison === undefined ? "baseline" : verdictWords(comparison, baseline)),
     ...intervalCells(comparison?.ratio ?? null, 1),
     probability === null
       ? empty

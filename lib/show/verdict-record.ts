@@ -96,14 +96,17 @@ function detailsOf(
   const [base, other] = [design(one.baseline), design(one.candidate)];
   const [baseResult, otherResult] = [result(one.baseline), result(one.candidate)];
   if (launch === null) return [];
+  const odd = [base, other].some(hasOddRun);
   const naive = evidence.naive.find((each) => each.candidate === one.candidate);
   return [
-    ...ratioSentences(one, launch, [base, other].some(hasOddRun)),
+    ...ratioSentences(one, launch, odd),
     ...(one.ratio === null ? [] : reachSentences(launch, [base, other])),
     ...(base && other ? launchSentences(one, base, other, leads ? naive : undefined) : []),
     ...(leads && baseResult && otherResult ? effectSentences(one, baseResult, otherResult) : []),
     ...(one.verdict === "cannot-tell-yet"
-      ? moreRunsSentences(one.moreRuns, options.smallestRatio ?? SMALLEST_RATIO)
+      ? moreRunsSentences(one.moreRuns, options.smallestRatio ?? SMALLEST_RATIO).map((sentence) =>
+        odd ? `${sentence} The run that stands out is counted in that.` : sentence
+      )
       : []),
   ];
 }

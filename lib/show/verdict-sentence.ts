@@ -25,7 +25,7 @@ const MOST_FLOWN = 60;
 /**
  * The bottom line of one comparison, one sentence.
  *
- * @param comparison any verdict
+ * @param comparison any verdict; with the runs that it rests on, a claim that hangs on them says so
  * @returns for instance "Birch glides further than alder from the same launch."
  * @example
  * ```ts
@@ -35,20 +35,32 @@ const MOST_FLOWN = 60;
  * ```
  */
 export function headlineOf(
-  comparison: Pick<GlideComparison, "baseline" | "candidate" | "verdict">,
+  comparison:
+    & Pick<GlideComparison, "baseline" | "candidate" | "verdict">
+    & Partial<Pick<GlideComparison, "restsOn">>,
 ): string {
   const base = printable(comparison.baseline);
   const other = printable(comparison.candidate);
+  const hangs = hangingOn(comparison.restsOn ?? []);
   switch (comparison.verdict) {
     case "candidate-better":
-      return `${atSentenceStart(other)} glides further than ${base} from the same launch.`;
+      return `${atSentenceStart(other)} glides further than ${base} from the same launch${hangs}.`;
     case "baseline-better":
-      return `${atSentenceStart(base)} glides further than ${other} from the same launch.`;
+      return `${atSentenceStart(base)} glides further than ${other} from the same launch${hangs}.`;
     case "cannot-tell-yet":
       return `Cannot tell yet whether ${other} differs from ${base}.`;
     case "refused":
       return `These runs can't answer whether ${other} or ${base} glides further.`;
   }
+}
+
+/** A claim that a single run can overturn says so in the same breath. */
+function hangingOn(runs: readonly string[]): string {
+  const [only] = runs;
+  if (only === undefined) return "";
+  return runs.length === 1
+    ? `, if run ${printable(only)} is right`
+    : ", but it hangs on single runs";
 }
 
 /** "4.1 m/s, 0.18 m of height to lose, 84 kg": without these three a ratio means little. */

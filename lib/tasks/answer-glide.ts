@@ -6,7 +6,8 @@
 import { CONTRACT, type GlideAnswer } from "../base/answers.ts";
 import { DataError, UsageError } from "../base/errors.ts";
 import { type Finding, finding, hasErrors } from "../base/finding.ts";
-import type { Dimension } from "../base/tables.ts";
+import { printable } from "../base/printable.ts";
+import { type Dimension, GLIDES } from "../base/tables.ts";
 import type { Session } from "../base/session.ts";
 import { checkSession } from "../check/check-session.ts";
 import { compareGlides, type GlideOptions } from "../decide/compare-glides.ts";
@@ -76,6 +77,23 @@ function once(findings: readonly Finding[]): Finding[] {
   });
 }
 
+/** Refuses two folders that hold the same glides: a copy would count each run twice. */
+function refuseCopies(sessions: readonly Session[]): void {
+  const seen = new Map<string, string>();
+  for (const { name, checksums, glides } of sessions) {
+    const sha256 = checksums.find((one) => one.file === GLIDES.file)?.sha256;
+    if (sha256 === undefined || glides.length === 0) continue;
+    const twin = seen.get(sha256);
+    if (twin !== undefined) {
+      throw new UsageError(
+        `Cannot answer from ${printable(twin)} and ${printable(name)} together as both hold the ` +
+          `same ${GLIDES.file}: each run would count twice.`,
+      );
+    }
+    seen.set(sha256, name);
+  }
+}
+
 /** The answer where a session could not even be opened. */
 function unopened(names: readonly string[], error: DataError): GlideAnswer {
   const what = finding({ severity: "error", code: "no-session", what: error.message });
@@ -121,6 +139,7 @@ export async function answerGlide(
     const answer = glideAnswerObject(unopened(names, error), versions);
     return { text: answerText(answer), code: EXIT.fault };
   }
+  refuseCopies(sessions);
   const compared = compareGlides(sessions, options);
   const findings = once([
     ...sessions.flatMap((one) => dataFindings(one, sessions.length > 1)),

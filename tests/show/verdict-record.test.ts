@@ -137,7 +137,12 @@ describe("the verdict in words", () => {
     expect(text).not.toMatch(/the 95 % interval runs|Equal is inside|lean|verdict stays/);
   });
 
-  it("says when a single run decides", () => {
+  it("says when a single run decides, in the headline too", () => {
+    const one = verdictRecord(inventedEvidence({ fragile: true, restsOn: ["4"] }));
+    expect(one.headline)
+      .toBe("Birch glides further than alder from the same launch, if run 4 is right.");
+    const two = verdictRecord(inventedEvidence({ fragile: true, restsOn: ["4", "7"] }));
+    expect(two.headline).toContain(", but it hangs on single runs.");
     expect(said(verdictRecord(inventedEvidence({ fragile: true, restsOn: ["4"] }))))
       .toContain("without run 4 the verdict would be another");
     expect(said(verdictRecord(inventedEvidence())))

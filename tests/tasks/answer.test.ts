@@ -152,6 +152,8 @@ describe("task answer glide", () => {
       await expect(answerGlide([DEMO], flags)).rejects.toThrow(UsageError);
     }
     await expect(answerGlide([DEMO, `data/${DEMO}`], {})).rejects.toThrow("named twice");
+    const copy = changed("copy", (_, text) => text);
+    await expect(answerGlide([DEMO, copy], {})).rejects.toThrow("each run would count twice");
   });
 });
 
