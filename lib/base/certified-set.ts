@@ -1,5 +1,6 @@
 /**
- * Data sets with certified least-squares answers, as they stand in the tables `nist-*.csv` of `shared/`.
+ * What others have computed with more digits than we keep, as it stands in `shared/`: data sets with certified least-squares
+ * answers (`nist-*.csv`), and values of distributions.
  *
  * @module
  */
@@ -38,4 +39,13 @@ export interface NonlinearCertifiedSet extends CertifiedSet {
   readonly response: "y" | "ln(y)";
   /** Far start and near start, one value a coefficient. */
   readonly starts: readonly [readonly number[], readonly number[]];
+}
+
+/** A value of a distribution function, as it stands in `shared/distributions-mpmath.csv`. */
+export interface DistributionValue {
+  /** Name of our function. */
+  readonly function: string;
+  /** Its arguments in order. */
+  readonly arguments: readonly number[];
+  readonly value: number;
 }

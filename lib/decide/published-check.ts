@@ -3,7 +3,6 @@
  *
  * @module
  */
-
 import type { PublishedValue } from "../base/published-value.ts";
 
 export type { Certainty, PublishedValue } from "../base/published-value.ts";

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { DistributionValue } from "../decide/published-checks/distribution-digits.ts";
+import type { DistributionValue } from "../base/certified-set.ts";
 import { numberIn, readSharedTable, textIn } from "./shared-table.ts";
 
 /**

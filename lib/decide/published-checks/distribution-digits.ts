@@ -17,16 +17,8 @@ import {
   studentTQuantile,
   studentTUpperTail,
 } from "../../numeric/distributions.ts";
+import type { DistributionValue } from "../../base/certified-set.ts";
 import { correctDigits } from "./certified-digits.ts";
-
-/** A value of a distribution function, as it stands in `shared/distributions-mpmath.csv`. */
-export interface DistributionValue {
-  /** Name of our function. */
-  readonly function: string;
-  /** Its arguments in order. */
-  readonly arguments: readonly number[];
-  readonly value: number;
-}
 
 /** Digits kept by one function over all its points. */
 export interface DistributionDigits {
