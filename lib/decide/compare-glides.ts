@@ -8,6 +8,7 @@ import { type Finding, finding } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
 import { chooseLaunch } from "./common-launch.ts";
 import { commonShifts } from "./common-errors.ts";
+import { faultsOf } from "./data-faults.ts";
 import { designCurve, designGlide, designSeries } from "./design-glide.ts";
 import { designRuns, notFlown } from "./design-runs.ts";
 import type { DesignEvidence, GlideEvidence, RunEvidence } from "./glide-evidence.ts";
@@ -95,6 +96,7 @@ export function compareGlides(
     launch,
     shifts: commonShifts(prepared),
     severalSessions: sessions.length > 1,
+    faults: faultsOf(sessions),
   };
   const designs = order.map((name) =>
     designRuns(name, specs, compared.filter((one) => one.glide.design === name), launch.mass)

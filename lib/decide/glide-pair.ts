@@ -3,6 +3,7 @@
  *
  * @module
  */
+import type { Finding } from "../base/finding.ts";
 import type { CommonLaunch } from "../base/answers.ts";
 import type { Result } from "../base/quantity.ts";
 import type { Design } from "../base/session.ts";
@@ -35,6 +36,8 @@ export interface PairSetting {
   readonly shifts: readonly CommonShift[];
   /** True where runs of different sessions may bear the same name. */
   readonly severalSessions: boolean;
+  /** Errors in the tables that a comparison rests on: while there is one, nothing is compared. */
+  readonly faults: readonly Finding[];
 }
 
 /** What a pair came to. */

@@ -4,6 +4,7 @@
  * @module
  */
 import type { GlideComparison, MoreRuns, RawRatio, Verdict } from "../base/answers.ts";
+import { dataFaults } from "./data-faults.ts";
 import { formatNumber } from "../base/rounding.ts";
 import type { Result } from "../base/quantity.ts";
 import { runsNeeded } from "../fit/runs-needed.ts";
@@ -49,8 +50,9 @@ function refusalOf(
   baseline: DesignRuns,
   candidate: DesignRuns,
   pair: Result<PairResult>,
-  launchSpeed: number,
+  { launch, faults }: PairSetting,
 ): PairVerdict["refusal"] {
+  if (faults.length > 0) return dataFaults(faults);
   if (flownApart(baseline, candidate)) {
     return {
       code: "own-days",
@@ -69,11 +71,11 @@ function refusalOf(
   for (
     const [design, series] of [[baseline, pair.baseline], [candidate, pair.candidate]] as const
   ) {
-    if (pair.end === "own" && launchSpeed < series.endSpeed + LEAST_MARGIN) {
+    if (pair.end === "own" && launch.speed < series.endSpeed + LEAST_MARGIN) {
       return {
         code: "launch-too-slow",
         what: `${design.design} ends its glides at ${series.endSpeed.toFixed(2)} m/s: a launch at ${
-          formatNumber(launchSpeed, 2)
+          formatNumber(launch.speed, 2)
         } m/s leaves hardly any glide to compare.`,
         wanted: `A launch speed of at least ${
           (Math.ceil((series.endSpeed + LEAST_MARGIN) * 10) / 10).toFixed(1)
@@ -132,7 +134,7 @@ export function judgePair(
   smallestRatio: number,
 ): PairVerdict {
   const pair = comparePair(baseline, candidate, setting);
-  const refusal = refusalOf(baseline, candidate, pair, setting.launch.speed);
+  const refusal = refusalOf(baseline, candidate, pair, setting);
   const names = { baseline: baseline.design, candidate: candidate.design };
   if (refusal !== null || !pair.ok) {
     return {
