@@ -49,6 +49,19 @@ const SMALLEST_RATIO = 1.1;
  * @param options baseline, candidates, launch, smallest ratio of interest
  * @returns the answer with its evidence
  * @throws UsageError for a design that no session knows, or options that make no sense
+ *
+ * @example The demo session: the design with the shorter raw distances glides farther from the same launch
+ * ```ts
+ * import { compareGlides } from "lakeproof/decide/compare-glides.ts";
+ * import { openSession } from "lakeproof/read/open-session.ts";
+ *
+ * const session = await openSession("quillwater-evening");
+ * const { answer } = compareGlides([session], { baseline: "alder", candidates: ["birch"] });
+ * const [comparison] = answer.comparisons;
+ * if (!(comparison!.raw!.ratio < 1 && comparison!.verdict === "candidate-better")) {
+ *   throw new Error(JSON.stringify(comparison));
+ * }
+ * ```
  */
 export function compareGlides(
   sessions: readonly Session[],

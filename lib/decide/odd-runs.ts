@@ -5,6 +5,7 @@
  */
 import type { GlideRun } from "../fit/glide-run.ts";
 import type { GlideSeries } from "../fit/glide-series.ts";
+import { energyHeight } from "../fit/glide-sums.ts";
 import { studentTUpperTail } from "../numeric/distributions.ts";
 
 /** Chance that a design without any odd run gets one flagged by its pseudo-values. */
@@ -34,9 +35,9 @@ export function oddRuns(
 ): (string | null)[] {
   return runs.map((run, i) => {
     if (run.inLevel) {
-      const { launchSpeed: v0, endSpeed: v1, drop, craft } = run;
+      const { launchSpeed: v0, endSpeed: v1, drop } = run;
       if (v1 > v0) return "the speed rose after launch: pumped or pushed?";
-      if (drop + craft.inertia * (v0 * v0 - v1 * v1) / (2 * gravity) <= 0) {
+      if (energyHeight(run, [v0, v1], drop, gravity) <= 0) {
         return "it spent no energy: pumped, pushed, or a reading is wrong?";
       }
     }

@@ -5,6 +5,7 @@
  */
 import type { Quantity } from "../base/quantity.ts";
 import type { GlideRun } from "../fit/glide-run.ts";
+import { energyHeight } from "../fit/glide-sums.ts";
 import { normalQuantile } from "../numeric/distributions.ts";
 
 /** Energy height and glide ratio of one run. */
@@ -30,16 +31,16 @@ export interface RunGlideRatio {
  */
 export function runGlideRatio(run: GlideRun, gravity: number): RunGlideRatio {
   const { launchSpeed: v0, endSpeed: v1, drop, distance, craft, uncertainty: u } = run;
-  const energyHeight = drop + craft.inertia * (v0 * v0 - v1 * v1) / (2 * gravity);
-  if (!(energyHeight > 0 && distance > 0)) return { energyHeight, glideRatio: null };
+  const spent = energyHeight(run, [v0, v1], drop, gravity);
+  if (!(spent > 0 && distance > 0)) return { energyHeight: spent, glideRatio: null };
   const speed = craft.inertia / gravity;
   const height = Math.hypot(u.drop, speed * v0 * u.launchSpeed, speed * v1 * u.endSpeed);
-  const share = Math.hypot(height / energyHeight, u.distance / distance);
-  const inverse = energyHeight / distance;
+  const share = Math.hypot(height / spent, u.distance / distance);
+  const inverse = spent / distance;
   const half = normalQuantile(0.975) * share * inverse;
   const value = 1 / inverse;
   return {
-    energyHeight,
+    energyHeight: spent,
     glideRatio: {
       value,
       standardUncertainty: share * value,

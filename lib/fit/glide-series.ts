@@ -10,13 +10,14 @@ import type { Result } from "../base/quantity.ts";
 import { varianceOf } from "../infer/sample.ts";
 import type { GlideRun, GlideTarget } from "./glide-run.ts";
 import {
+  emptyReach,
   endFactor,
-  energyOf,
-  reach,
-  type Reached,
-  type Sums,
-  sumsOf,
-  whyNot,
+  energyHeight,
+  type GlideReach,
+  type GlideSums,
+  reachTarget,
+  sumRuns,
+  whyNoReach,
 } from "./glide-sums.ts";
 import type { GlidingCraft } from "./gliding-craft.ts";
 import { meanShape } from "./mean-shape.ts";
@@ -70,10 +71,10 @@ export function logDistance(
   target: GlideTarget,
   induced = 1,
 ): Result<{ readonly logDistance: number; readonly logGlideRatio: number }> {
-  const sums = sumsOf(runs, reference, target.gravity, induced);
-  const out: Reached = { logDistance: 0, logGlideRatio: 0 };
-  reach(sums, reference, target, induced, out);
-  if (!Number.isFinite(out.logDistance)) return { ok: false, reason: whyNot(sums, target) };
+  const sums = sumRuns(runs, reference, target.gravity, induced);
+  const out: GlideReach = emptyReach();
+  reachTarget(sums, reference, target, induced, out);
+  if (!Number.isFinite(out.logDistance)) return { ok: false, reason: whyNoReach(sums, target) };
   return { ok: true, logDistance: out.logDistance, logGlideRatio: out.logGlideRatio };
 }
 
@@ -111,21 +112,21 @@ export function fitGlideSeries(
 ): Result<GlideSeries> {
   const { gravity } = target;
   const counted = runs.filter((run) => run.inLevel || run.inEnd);
-  const sums = sumsOf(counted, reference, gravity, 1);
-  const full: Reached = { logDistance: 0, logGlideRatio: 0 };
-  reach(sums, reference, target, 1, full);
-  if (!Number.isFinite(full.logDistance)) return { ok: false, reason: whyNot(sums, target) };
+  const sums = sumRuns(counted, reference, gravity, 1);
+  const full: GlideReach = emptyReach();
+  reachTarget(sums, reference, target, 1, full);
+  if (!Number.isFinite(full.logDistance)) return { ok: false, reason: whyNoReach(sums, target) };
 
   const n = counted.length;
   const pseudoValues: number[] = [];
   const glideRatioPseudoValues: number[] = [];
-  const trial: Sums = { energy: 0, predicted: 0, end: 0, stalled: 0 };
-  const out: Reached = { logDistance: 0, logGlideRatio: 0 };
+  const trial: GlideSums = { energy: 0, predicted: 0, end: 0, stalled: 0 };
+  const out: GlideReach = emptyReach();
   const levels: number[] = [];
   let measurementVariance = 0, glideRatioMeasurementVariance = 0;
   for (const run of counted) {
     const { launchSpeed: v0, endSpeed: v1, drop, distance } = run;
-    const energy = run.inLevel ? energyOf(run, v0, v1, drop, gravity) : 0;
+    const energy = run.inLevel ? energyHeight(run, [v0, v1], drop, gravity) : 0;
     const predicted = run.inLevel ? distance * meanShape(run.craft, v0, v1, 1) : 0;
     const factor = run.inEnd ? endFactor(run, reference) : 0;
     if (n > 1) {
@@ -133,9 +134,9 @@ export function fitGlideSeries(
       trial.predicted = sums.predicted - predicted;
       trial.end = sums.end - (run.inEnd ? v1 * factor : 0);
       trial.stalled = sums.stalled - (run.inEnd ? 1 : 0);
-      reach(trial, reference, target, 1, out);
+      reachTarget(trial, reference, target, 1, out);
       if (!Number.isFinite(out.logDistance)) {
-        return { ok: false, reason: `leaving out one run: ${whyNot(trial, target)}` };
+        return { ok: false, reason: `leaving out one run: ${whyNoReach(trial, target)}` };
       }
       levels.push(Math.log(trial.energy / trial.predicted));
       pseudoValues.push(n * full.logDistance - (n - 1) * out.logDistance);
@@ -155,7 +156,7 @@ export function fitGlideSeries(
         const z = column === "drop" ? drop + sign * step : drop;
         const x = column === "distance" ? distance + sign * step : distance;
         trial.energy = sums.energy - energy +
-          (run.inLevel ? energyOf(run, w0, w1, z, gravity) : 0);
+          (run.inLevel ? energyHeight(run, [w0, w1], z, gravity) : 0);
         trial.predicted = sums.predicted - predicted +
           (!run.inLevel
             ? 0
@@ -166,7 +167,7 @@ export function fitGlideSeries(
             : x * meanShape(run.craft, w0, w1, 1));
         trial.end = sums.end + (run.inEnd ? (w1 - v1) * factor : 0);
         trial.stalled = sums.stalled;
-        reach(trial, reference, target, 1, out);
+        reachTarget(trial, reference, target, 1, out);
         distanceChange += sign * out.logDistance;
         glideRatioChange += sign * out.logGlideRatio;
       }
@@ -178,11 +179,11 @@ export function fitGlideSeries(
     return { ok: false, reason: "the end speed is too near to the launch speed to compare at" };
   }
 
-  const up: Reached = { logDistance: 0, logGlideRatio: 0 };
-  const down: Reached = { logDistance: 0, logGlideRatio: 0 };
+  const up: GlideReach = emptyReach();
+  const down: GlideReach = emptyReach();
   for (const [sign, into] of [[1, up], [-1, down]] as const) {
     const induced = Math.exp(sign * target.shapeUncertainty);
-    reach(sumsOf(counted, reference, gravity, induced), reference, target, induced, into);
+    reachTarget(sumRuns(counted, reference, gravity, induced), reference, target, induced, into);
   }
 
   const spread = sampleVariance(pseudoValues);

@@ -24,21 +24,3 @@ export interface GlidingCraft {
   /** Induced and wave drag at the run's depth over that of deep water, by speed in m/s; `null` for 1 throughout. */
   readonly phi: ((speed: number) => number) | null;
 }
-
-/**
- * Height that the speed lost between two readings was worth, m.
- *
- * @param craft what glides
- * @param from speed at the start, m/s
- * @param to speed at the end, m/s
- * @param gravity m/s2
- * @returns m
- */
-export function speedHeight(
-  craft: GlidingCraft,
-  from: number,
-  to: number,
-  gravity: number,
-): number {
-  return craft.inertia * (from * from - to * to) / (2 * gravity);
-}

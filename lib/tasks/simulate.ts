@@ -3,7 +3,7 @@
  * whose truth is known. Prints every cell; exits 1 when it falls short. `--write` puts the table into shared/coverage.csv.
  */
 import { acceptanceChecks, ASKED_RUNS } from "./simulation/acceptance.ts";
-import { cellsFor, DEPTH_UNKNOWN, IN_BLOCKS } from "./simulation/cells.ts";
+import { cellsFor, DEPTH_UNKNOWN, IN_BLOCKS, OTHER_ENDS } from "./simulation/cells.ts";
 import { WORLDS } from "./simulation/foil-world.ts";
 import { type CellResult, runCell } from "./simulation/run-cell.ts";
 
@@ -41,7 +41,7 @@ function line(cell: CellResult): string {
 /** The table as a file for notebooks. */
 function table(cells: readonly CellResult[]): string {
   const head =
-    "world,foils,runs_a_side,depth_known,blocks,sessions,coverage,half_width,bias,claims," +
+    "world,foils,runs_a_side,depth_known,blocks,ends,sessions,coverage,half_width,bias,claims," +
     "wrong_claims,failures,raw_coverage,raw_wrong_claims";
   const rows = cells.map((cell) =>
     [
@@ -50,6 +50,7 @@ function table(cells: readonly CellResult[]): string {
       cell.runs,
       cell.depthKnown,
       cell.blocks ?? "",
+      cell.ends ?? "",
       cell.sessions,
       ...[
         cell.covered / cell.sessions,
@@ -77,11 +78,12 @@ console.log(
   "\ncell                                 cover % half % bias %  claims%  wrong%    fail raw cover% wrong%",
 );
 const started = performance.now();
-const cells = [...cellsFor([2, 3, ...ASKED_RUNS]), ...DEPTH_UNKNOWN, ...IN_BLOCKS].map((kind) => {
-  const cell = runCell(kind, asked.sessions);
-  console.log(line(cell));
-  return cell;
-});
+const cells = [...cellsFor([2, 3, ...ASKED_RUNS]), ...DEPTH_UNKNOWN, ...IN_BLOCKS, ...OTHER_ENDS]
+  .map((kind) => {
+    const cell = runCell(kind, asked.sessions);
+    console.log(line(cell));
+    return cell;
+  });
 const seconds = (performance.now() - started) / 1000;
 console.log(
   `\n${Math.round(cells.length * asked.sessions / seconds)} sessions a second over ${

@@ -21,14 +21,17 @@ export const ASKED_RUNS = [4, 7, 12, 20] as const;
 /** Coverage of 93 to 97 % with room for one Monte Carlo error of 2,000 sessions on either side. */
 const COVERAGE = { low: 0.925, high: 0.975 };
 
-/** Single worlds lie above the mix, and even blocks add their own caution. */
-const BLOCK_COVERAGE_HIGH = 0.985;
+/** Single worlds lie above the mix; even blocks and early stops add their own caution. */
+const SINGLE_COVERAGE_HIGH = 0.985;
 
 /** Claims of a difference between a foil and itself. */
 const MOST_FALSE_CLAIMS = 0.05;
 
 /** Without the launch taken into account, an interval of raw distances covers less than this. */
 const NAIVE_COVERAGE = 0.7;
+
+/** Whether all runs lie in one block and stall. */
+const plain = (cell: CellResult) => cell.blocks === undefined && cell.ends === undefined;
 
 const share = (cells: readonly CellResult[], count: (cell: CellResult) => number) =>
   cells.reduce((total, cell) => total + count(cell) / cell.sessions, 0) / cells.length;
@@ -50,9 +53,7 @@ export function acceptanceChecks(cells: readonly CellResult[], slack = 0): Accep
   const check = (what: string, value: number, low: number, high: number) =>
     checks.push({ what, value, low, high, holds: value >= low && value <= high });
   for (const runs of ASKED_RUNS) {
-    const at = cells.filter((cell) =>
-      cell.runs === runs && cell.depthKnown && cell.blocks === undefined
-    );
+    const at = cells.filter((cell) => cell.runs === runs && cell.depthKnown && plain(cell));
     const prior = at.filter((cell) => cell.world === "prior");
     const mix = at.filter((cell) => cell.world !== "prior");
     if (prior.length === 0 || mix.length === 0) continue;
@@ -89,14 +90,13 @@ export function acceptanceChecks(cells: readonly CellResult[], slack = 0): Accep
     );
     check(`${words}: tagged failures`, share(at, (cell) => cell.failures), 0, 0.01 + slack);
   }
-  const blocked = cells.filter((cell) => cell.blocks !== undefined);
-  for (const cell of blocked) {
+  for (const cell of cells.filter((one) => one.depthKnown && !plain(one))) {
     if (cell.blocks === "apart") {
       const most = COVERAGE.low;
       check(`${cell.name}: fails, and so is refused`, cell.covered / cell.sessions, 0, most);
       continue;
     }
-    const [low, high] = [COVERAGE.low - slack, BLOCK_COVERAGE_HIGH + slack];
+    const [low, high] = [COVERAGE.low - slack, SINGLE_COVERAGE_HIGH + slack];
     check(`${cell.name}: coverage`, cell.covered / cell.sessions, low, high);
   }
   return checks;

@@ -41,3 +41,10 @@ export const IN_BLOCKS: readonly SessionKind[] = ([
 ] as const).flatMap(([blocks, runs]) =>
   FOILS.map((foils): SessionKind => ({ world: "waves", runs, foils, depthKnown: true, blocks }))
 );
+
+/** Cells whose runs do not all stall. */
+export const OTHER_ENDS: readonly SessionKind[] = (["some early", "all touched"] as const).flatMap((
+  ends,
+) =>
+  FOILS.map((foils): SessionKind => ({ world: "waves", runs: 7, foils, depthKnown: true, ends }))
+);

@@ -22,7 +22,15 @@ export interface SessionKind {
   readonly depthKnown: boolean;
   /** How runs lie in blocks (days, riders) whose drag differs by 5 %; none unless said. */
   readonly blocks?: BlockPlan;
+  /** How runs end; all stall unless said. */
+  readonly ends?: EndPlan;
 }
+
+/**
+ * A third of the runs stopped early, up to 0.5 m/s above the stall; or no run ever stalls, since the board touches first,
+ * at a speed that rises with the launch: then both designs are followed to a common end.
+ */
+export type EndPlan = "some early" | "all touched";
 
 /**
  * How the two designs share blocks: two blocks half and half; two blocks with all but one run of each design in its own;
@@ -136,7 +144,14 @@ function drawSide(
   const blocks: string[] = [];
   for (let i = 0; i < kind.runs; i++) {
     const v0 = Math.max(foil.stallSpeed + 0.25, flying.launch + 0.25 * random.normal());
-    const v1 = Math.min(v0 - 0.1, foil.stallSpeed * (1 + 0.015 * random.normal()));
+    const early = kind.ends === "some early" && i > 0 && random.uniform() < 1 / 3;
+    const touched = kind.ends === "all touched";
+    const above = early
+      ? between(random, 0.1, 0.5)
+      : touched
+      ? 0.15 + 0.35 * (v0 - foil.stallSpeed - 0.5)
+      : 0;
+    const v1 = Math.min(v0 - 0.1, foil.stallSpeed * (1 + 0.015 * random.normal()) + above);
     const block = blockOf(kind.blocks, flying.side, i, kind.runs);
     const factor = Math.exp(flying.scatter * random.normal() + flying.days[block]!);
     let drop = Math.max(0.03, flying.meanDrop + 0.04 * random.normal());
@@ -162,7 +177,7 @@ function drawSide(
     runs.push({
       ...read,
       inLevel: true,
-      inEnd: true,
+      inEnd: !early && !touched,
       craft,
       uncertainty: {
         launchSpeed: NOISE.speed,
@@ -185,6 +200,11 @@ function drawSide(
 
 const mean = (values: readonly number[]) =>
   values.reduce((total, value) => total + value, 0) / values.length;
+
+/** Runs that tell the design's own end speed. */
+function stalledRuns(side: DrawnSide): number {
+  return side.runs.filter((one) => one.inEnd).length;
+}
 
 /**
  * Draws a session.
@@ -216,6 +236,11 @@ export function drawSession(kind: SessionKind, random: SeededRandom): InventedSe
     const speed = Math.round((mean(baseline.launches) + mean(candidate.launches)) / 2 * 10) / 10;
     const drop = Math.round(mean([...baseline.drops, ...candidate.drops]) * 100) / 100;
     if (speed < Math.max(first.stallSpeed, second.stallSpeed) + 0.3 || !(drop > 0)) continue;
+    const ends = [baseline, candidate].map((side) => mean(side.runs.map((one) => one.endSpeed)));
+    const end = kind.ends === "all touched" ? Math.min(Math.max(...ends), speed - 0.2) : null;
+    if (end === null && Math.min(stalledRuns(baseline), stalledRuns(candidate)) < 2) {
+      continue;
+    }
     const seen = (side: DrawnSide): InventedSide => ({
       runs: side.runs,
       reference: side.reference,
@@ -224,13 +249,13 @@ export function drawSession(kind: SessionKind, random: SeededRandom): InventedSe
       target: {
         speed,
         drop,
-        end: null,
+        end,
         gravity: WATER.gravity,
         shapeUncertainty: side.shapeUncertainty,
       },
     });
     const truth = (foil: InventedFoil) =>
-      Math.log(sharedPath(foil, speed, foil.stallSpeed, drop, 1));
+      Math.log(sharedPath(foil, speed, end ?? foil.stallSpeed, drop, 1));
     return {
       baseline: seen(baseline),
       candidate: seen(candidate),
