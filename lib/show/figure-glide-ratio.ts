@@ -5,7 +5,7 @@
  */
 import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
-import { formatInterval, formatNumber, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { formatInterval, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing.ts";
@@ -25,6 +25,8 @@ export interface GlideRatioRow {
   readonly value: number;
   readonly low: number | null;
   readonly high: number | null;
+  /** The value as a person reads it. */
+  readonly text: string;
 }
 
 /** The numbers that the figure draws: each design, then its runs. */
@@ -43,6 +45,7 @@ export function glideRatioRows(evidence: GlideEvidence): GlideRatioRow[] {
       value: own.value,
       low: own.low,
       high: own.high,
+      text: formatQuantity(own),
     }];
     const runs = one.runs.flatMap((run): GlideRatioRow[] =>
       run.glideRatio === null ? [] : [{
@@ -53,6 +56,7 @@ export function glideRatioRows(evidence: GlideEvidence): GlideRatioRow[] {
         value: run.glideRatio.value,
         low: run.glideRatio.low,
         high: run.glideRatio.high,
+        text: formatQuantity(run.glideRatio),
       }]
     );
     return [...head, ...runs];
@@ -141,10 +145,7 @@ function plotOf(rows: readonly GlideRatioRow[], size: DrawingSize) {
         Plot.text(beyond.filter((row) => row.value > row.x === above), {
           x: "x",
           y: "y",
-          text: (row: GlideRatioRow) => {
-            const number = formatNumber(row.value, 0);
-            return above ? `${number} →` : `← ${number}`;
-          },
+          text: (row: GlideRatioRow) => above ? `${row.text} →` : `← ${row.text}`,
           textAnchor: above ? "end" : "start",
           dx: above ? -13 : 13,
           fill: INK,
