@@ -18,9 +18,24 @@ const WORLDS: Readonly<Record<string, string>> = {
   images: "image of the surface and plane waves",
 };
 
+/** How the runs of a row lie in days, and how they end. */
+const PLANS: Readonly<Record<string, string>> = {
+  "two even": "two days, both designs on each",
+  "two lopsided": "two days, all but one run of each design on its own",
+  "four even": "four days, both designs on each",
+  "apart": "each design on its own day, which the verdict refuses",
+  "some early": "a third of the runs stopped early",
+  "all touched": "the board always touched before the wing stalled",
+};
+
 function worldOf(row: CoverageRow): string {
   const name = row["world"] ?? "";
-  return (WORLDS[name] ?? name) + (row["depth_known"] === "false" ? ", depth not known" : "");
+  const parts = [
+    WORLDS[name] ?? name,
+    row["depth_known"] === "false" ? "depth not known" : "",
+    ...[row["blocks"], row["ends"]].map((plan) => plan ? PLANS[plan] ?? plan : ""),
+  ];
+  return parts.filter((part) => part !== "").join("; ");
 }
 
 function share(text: string | undefined): TableCell {
