@@ -12,13 +12,28 @@ export * from "./base/session.ts";
 export * from "./base/tables.ts";
 export { formatInterval, formatPlusMinus, formatQuantity } from "./base/rounding.ts";
 
+export { answerable } from "./check/answerable.ts";
 export { checkSession } from "./check/check-session.ts";
 export { columnUncertainty } from "./check/column-uncertainty.ts";
 
 export { compareGlides, type GlideOptions } from "./decide/compare-glides.ts";
 export type * from "./decide/glide-evidence.ts";
+export { distributionDigits } from "./decide/published-checks/distribution-digits.ts";
 export { linearDigits, nonlinearDigits } from "./decide/published-checks/certified-digits.ts";
 export { runPublishedChecks } from "./decide/published-checks.ts";
+
+export { bootstrapInterval } from "./infer/bootstrap.ts";
+export { fitReport, formatFitReport } from "./infer/fit-report.ts";
+export { meanInterval } from "./infer/mean-interval.ts";
+export { pairedPermutationTest, permutationTest } from "./infer/permutation.ts";
+export { propagate } from "./infer/propagate.ts";
+export { propagateByDrawing } from "./infer/propagate-by-drawing.ts";
+export { welchComparison } from "./infer/welch.ts";
+
+export { linearLeastSquares } from "./numeric/linear-least-squares.ts";
+export { nonlinearLeastSquares } from "./numeric/nonlinear-least-squares.ts";
+export { integrate } from "./numeric/quadrature.ts";
+export { seededRandom } from "./numeric/random.ts";
 
 export { weightInWater } from "./model/buoyancy.ts";
 export { decay } from "./model/decay.ts";
@@ -41,7 +56,9 @@ export { timedSpeedUncertainty } from "./model/timed-speed.ts";
 export { water, waterDensity } from "./model/water.ts";
 
 export { readLinearCertifiedSets, readNonlinearCertifiedSets } from "./read/certified-sets.ts";
+export { readDistributionValues } from "./read/distribution-values.ts";
 export { demoTruth, trueRatioAt } from "./read/demo-truth.ts";
+export { framesOf } from "./read/frame.ts";
 export { filesRead, openSession } from "./read/open-session.ts";
 export { readPublishedValues } from "./read/published-values.ts";
 export { readSharedTable } from "./read/shared-table.ts";
@@ -54,6 +71,7 @@ export { figureDistance } from "./show/figure-distance.ts";
 export { figureGlideRatio } from "./show/figure-glide-ratio.ts";
 export { figureRatios } from "./show/figure-ratios.ts";
 export { fitTable } from "./show/fit-table.ts";
+export { frameTable } from "./show/frame-table.ts";
 export { glossaryTable } from "./show/glossary-table.ts";
 export { naiveTable } from "./show/naive-table.ts";
 export { publishedTable } from "./show/published-table.ts";

@@ -21,13 +21,14 @@ export function naiveTable(evidence: GlideEvidence): TableRecord {
   return {
     name: "naive",
     caption:
-      "Raw distances compared as they stand. The interval looks sure of itself and knows nothing of the launches.",
+      "Raw distances by the textbook: geometric means and Welch's interval for their ratio. It looks sure of " +
+      "itself and knows nothing of the launches.",
     columns: [
       { label: "design", unit: "", align: "left" },
       { label: "runs", unit: "", align: "right" },
       { label: "mean launch speed", unit: "m/s", align: "right" },
       { label: "mean distance", unit: "m", align: "right" },
-      { label: "raw ratio", unit: "", align: "right" },
+      { label: "ratio of geometric means", unit: "", align: "right" },
       { label: "textbook interval", unit: "95 %", align: "right" },
     ],
     rows: evidence.designs.map((design) => {
