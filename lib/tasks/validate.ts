@@ -8,6 +8,7 @@ import { checkSession } from "../check/check-session.ts";
 import { describeFolder } from "../read/describe-folder.ts";
 import { openSession, sessionFolder, sessionNames } from "../read/open-session.ts";
 import { EXIT, runTask } from "./exit-codes.ts";
+import { sessionArgument } from "./session-argument.ts";
 import { validationText } from "./validation-text.ts";
 
 interface Flags {
@@ -25,7 +26,9 @@ const command = new Command("validate")
   .exitOverride();
 
 async function validate(name: string | undefined, flags: Flags): Promise<number> {
-  const names = name === undefined ? sessionNames() : [name];
+  const names = name === undefined
+    ? sessionNames()
+    : [sessionArgument(name, Deno.env.get("INIT_CWD"))];
   if (names.length === 0) {
     throw new DataError("There is no session under data/ yet. Make one: deno task new my-session");
   }
