@@ -69,8 +69,17 @@ export function stalledCount(design: DesignRuns): number {
  * @returns m/s
  */
 export function commonEnd(designs: readonly DesignRuns[], launchSpeed: number): number {
-  const ends = designs.map((one) => meanOf(one.runs.map((run) => run.run!.endSpeed)));
-  return Math.min(Math.max(...ends), launchSpeed - COMMON_MARGIN);
+  return Math.min(Math.max(...designs.map(meanEnd)), launchSpeed - COMMON_MARGIN);
+}
+
+/**
+ * Mean of the end speeds read, however the runs ended, m/s.
+ *
+ * @param design with at least one usable run
+ * @returns m/s
+ */
+export function meanEnd(design: DesignRuns): number {
+  return meanOf(design.runs.map((one) => one.run!.endSpeed));
 }
 
 /** Target of a design at a launch. */

@@ -187,6 +187,13 @@ describe("awkward sessions", () => {
     expect(comparison.raw!.energyEffect).toBeCloseTo(1, 1);
   });
 
+  it("refuses a launch below the ends where the board only ever touched", () => {
+    const touched = change(() => ({ ended: "touched" }));
+    const slow = compareGlides([touched], { launchSpeed: 2.5 });
+    expect(slow.answer.comparisons[0]!.verdict).toBe("refused");
+    expect(codes(slow)).toContain("launch-too-slow");
+  });
+
   it("never lets a run without drop into the level, and says so", () => {
     const missing = compareGlides([change((one) => one.run === "3" ? { drop: null } : {})]);
     const use = missing.answer.runs.find((one) => one.run === "3")!;
