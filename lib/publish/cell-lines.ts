@@ -7,6 +7,7 @@
  * @module
  */
 import { SourceMap } from "node:module";
+import { kernelForm } from "./kernel-form.ts";
 
 /** Characters that the kernel puts before the first line of a cell. */
 const PREFIX_COLUMNS = 21;
@@ -20,16 +21,17 @@ export type CellMap =
  * The map of one cell.
  *
  * @param source the cell's TypeScript
+ * @param form what is handed to the emitter, line for line; the source itself to hear of everything wrong with it
  * @returns for a cell that can be read, the cell's line (from 1) for a line and column of the kernel (from 1)
  */
-export async function mapCell(source: string): Promise<CellMap> {
+export async function mapCell(source: string, form = kernelForm(source)): Promise<CellMap> {
   const folder = await Deno.makeTempDir({ prefix: "lakeproof-cell-" });
   try {
     await Deno.writeTextFile(
       `${folder}/deno.json`,
       JSON.stringify({ compilerOptions: { verbatimModuleSyntax: true }, lock: false }),
     );
-    await Deno.writeTextFile(`${folder}/cell.ts`, source);
+    await Deno.writeTextFile(`${folder}/cell.ts`, form);
     const output = await new Deno.Command(Deno.execPath(), {
       args: ["transpile", "--source-map", "inline", "cell.ts"],
       cwd: folder,

@@ -100,7 +100,7 @@ async function unreadable(notebooks: readonly NamedNotebook[]): Promise<CellFaul
   for (const named of notebooks) {
     for (const [index, cell] of named.notebook.cells.entries()) {
       if (cell.cell_type !== "code") continue;
-      const map = await mapCell(cell.source);
+      const map = await mapCell(cell.source, cell.source);
       if (!map.ok) faults.push(faultAt(named, index, map.line ?? 1, "SyntaxError", map.message));
     }
   }

@@ -24,7 +24,8 @@ export interface ExtractedCells {
   readonly origins: readonly (LineOrigin | null)[];
 }
 
-const IMPORT =
+/** An import statement that begins a line; the first group is what it imports from. */
+export const IMPORT =
   /^import\b(?!\s*[(.])(?:[^"';]*?\bfrom\b)?\s*["']([^"'\n]+)["'](?:\s*with\s*\{[^}]*\})?[^\S\n]*;?/gm;
 
 /**
@@ -76,6 +77,6 @@ function withoutKnown(statement: string, specifier: string, imported: Set<string
 }
 
 /** As many spaces; line ends stay. */
-function blank(text: string): string {
+export function blank(text: string): string {
   return text.replace(/[^\n]/g, " ");
 }

@@ -39,7 +39,8 @@ export async function placeError(
   error: KernelError,
   codeCell: number,
 ): Promise<PlacedError> {
-  const map = await mapCell(source);
+  const silent = error.traceback.length === 0 && error.message === "Execution failed";
+  const map = await (silent ? mapCell(source, source) : mapCell(source));
   const lines = source.split("\n");
   const at = (line: number | null) => ({
     line,
@@ -48,7 +49,7 @@ export async function placeError(
   if (!map.ok) {
     return { name: "SyntaxError", message: map.message, traceback: [], ...at(map.line) };
   }
-  if (error.traceback.length === 0 && error.message === "Execution failed") {
+  if (silent) {
     return { ...refusedImport(source), traceback: [], ...at(lineOfForeignImport(source)) };
   }
   const message = plainWords(error.message);

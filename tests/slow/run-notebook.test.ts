@@ -94,8 +94,9 @@ describe("what a notebook may not do", () => {
 });
 
 describe("the place of an error", () => {
-  it("is known for a name used twice and for import.meta", async () => {
+  it("is known for a name used twice, a garbled import and import.meta", async () => {
     expect(await failing(["let b = 1;\n\nlet b = 2;"])).toMatchObject({ line: 3 });
+    expect(await failing(['1;\nimport one two from "node:path";'])).toMatchObject({ line: 2 });
     expect(await failing(["1;\nimport.meta.url"])).toMatchObject({ line: 2 });
   });
 
