@@ -4,6 +4,7 @@
  * @module
  */
 import type { TableCell, TableRecord } from "../base/records.ts";
+import { unitText } from "../base/rounding.ts";
 import type { CheckResult } from "../decide/published-check.ts";
 import { textCell } from "./results-table.ts";
 
@@ -14,6 +15,17 @@ function digits(value: number | null, tolerance: number): TableCell {
   const needed = size > 0 && tolerance > 0 ? Math.ceil(Math.log10(size / tolerance)) + 1 : 6;
   const text = String(Number(value.toPrecision(Math.min(12, Math.max(4, needed)))));
   return { text: text.replace("-", "\u2212"), number: value, mark: null };
+}
+
+/** Inputs as people read them: `degrees_of_freedom=5` as "degrees of freedom 5", a long list by its length. */
+function inputWords(inputs: string): string[] {
+  return inputs.split(";").map((part) => part.trim()).filter((part) => part !== "").map((part) => {
+    const [name = "", value = ""] = part.split("=").map((one) => one.trim());
+    const count = value.split(/\s+/).length;
+    return `${name.replaceAll("_", " ")} ${
+      count > 4 ? `of ${count} values` : value.replaceAll("-", "\u2212")
+    }`;
+  });
 }
 
 /**
@@ -43,12 +55,14 @@ export function publishedTable(topic: string, results: readonly CheckResult[]): 
     ],
     rows: own.map((one) => [
       textCell(
-        [one.check.replaceAll("-", " "), one.quantity, one.inputs].filter((part) => part !== "")
+        [one.check.replaceAll("-", " "), one.quantity, ...inputWords(one.inputs)].filter((part) =>
+          part !== ""
+        )
           .join(", "),
       ),
       digits(one.published, one.tolerance),
       digits(one.ours, one.tolerance),
-      textCell(one.unit === "1" ? "" : one.unit),
+      textCell(unitText(one.unit)),
       one.difference === null ? textCell(one.reason ?? "refused") : {
         ...textCell((one.difference / one.tolerance).toFixed(2).replace("-", "\u2212")),
         number: one.difference / one.tolerance,
