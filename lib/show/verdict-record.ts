@@ -15,6 +15,7 @@ import {
   headlineOf,
   moreRunsSentences,
   ratioSentences,
+  shortSentences,
   SMALLEST_RATIO,
 } from "./verdict-sentence.ts";
 
@@ -83,6 +84,15 @@ function hasOddRun(design: DesignEvidence | undefined): boolean {
   return design?.runs.some((run) => run.used && run.flag !== null) ?? false;
 }
 
+/** The leading comparison first, the others in their own order. */
+function inTurn(
+  comparisons: readonly GlideComparison[],
+  leading: GlideComparison | null,
+): GlideComparison[] {
+  return [...comparisons].sort((a, b) => Number(b === leading) - Number(a === leading));
+}
+
+/** The leading comparison in full, any other in a few sentences that stand together. */
 function detailsOf(
   one: GlideComparison,
   leads: boolean,
@@ -97,17 +107,19 @@ function detailsOf(
   const [baseResult, otherResult] = [result(one.baseline), result(one.candidate)];
   if (launch === null) return [];
   const odd = [base, other].some(hasOddRun);
+  const further = one.verdict === "cannot-tell-yet"
+    ? moreRunsSentences(one.moreRuns, options.smallestRatio ?? SMALLEST_RATIO).map((sentence) =>
+      odd ? `${sentence} The run that stands out is counted in that.` : sentence
+    )
+    : [];
+  if (!leads) return [[...shortSentences(one, odd), ...further].join(" ")];
   const naive = evidence.naive.find((each) => each.candidate === one.candidate);
   return [
     ...ratioSentences(one, launch, odd),
     ...(one.ratio === null ? [] : reachSentences(launch, [base, other])),
-    ...(base && other ? launchSentences(one, base, other, leads ? naive : undefined) : []),
-    ...(leads && baseResult && otherResult ? effectSentences(one, baseResult, otherResult) : []),
-    ...(one.verdict === "cannot-tell-yet"
-      ? moreRunsSentences(one.moreRuns, options.smallestRatio ?? SMALLEST_RATIO).map((sentence) =>
-        odd ? `${sentence} The run that stands out is counted in that.` : sentence
-      )
-      : []),
+    ...(base && other ? launchSentences(one, base, other, naive) : []),
+    ...(baseResult && otherResult ? effectSentences(one, baseResult, otherResult) : []),
+    ...further,
   ];
 }
 
@@ -140,7 +152,9 @@ export function verdictRecord(
       : answer.comparisons.map(headlineOf).join(" "),
     ahead: aheadName === null ? null : markOf(evidence, aheadName),
     details: [
-      ...answer.comparisons.flatMap((one) => detailsOf(one, one === leading, evidence, options)),
+      ...inTurn(answer.comparisons, leading).flatMap((one) =>
+        detailsOf(one, one === leading, evidence, options)
+      ).filter((sentence) => sentence !== ""),
       ...(verdict === "refused" ? refusals(answer) : []),
       ...flagSentences(evidence),
       ...jointSentences(answer),

@@ -118,6 +118,29 @@ export function ratioSentences(
   return sentences;
 }
 
+/**
+ * A comparison in one sentence or two, for those that the answer is not mainly about.
+ *
+ * @param comparison any verdict
+ * @param odd whether a run of either stands out; nothing is then said of a lean
+ * @returns sentences; none where the comparison was refused
+ */
+export function shortSentences(comparison: GlideComparison, odd = false): string[] {
+  const { ratio, verdict } = comparison;
+  if (ratio === null) return [];
+  const [base, other] = [printable(comparison.baseline), printable(comparison.candidate)];
+  const apart = { apartFrom: 1 };
+  const known = ratio.low !== null || ratio.high !== null;
+  const ends = known
+    ? `${formatPercent(ratio.level)} interval ${formatInterval(ratio, apart)}`
+    : "so few runs tell nothing of how sure that is";
+  const sentence = `${atSentenceStart(other)} covers ${
+    formatQuantity(ratio, apart)
+  } times the distance of ${base} (${ends})`;
+  if (verdict !== "cannot-tell-yet" || !known) return [`${sentence}.`];
+  return [`${sentence}; equal is inside the interval.${odd ? "" : leaning(comparison)}`];
+}
+
 function inWords(probability: number): string {
   return formatProbability(Math.min(1, Math.max(0, probability)));
 }

@@ -52,7 +52,8 @@ def kernel_folder(place):
 def displays(notebook):
     """The display bundles of each code cell, text joined as programs may split it differently."""
     def joined(value):
-        return "".join(value) if isinstance(value, list) else value
+        whole = isinstance(value, list) and all(isinstance(part, str) for part in value)
+        return "".join(value) if whole else value
     return [
         [{kind: joined(data) for kind, data in output["data"].items()}
          for output in cell["outputs"] if output["output_type"] == "display_data"]
