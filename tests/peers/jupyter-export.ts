@@ -44,6 +44,7 @@ for (const path of [loud, ...notebooks]) {
   console.log(`${basename(path)}: ${fault ?? "runs, exports, same outputs as ours"}`);
 }
 await Promise.all([folder, inside].map((path) => Deno.remove(path, { recursive: true })));
+console.log(`${notebooks.length + 1 - failed} passed, ${failed} failed`);
 Deno.exit(failed === 0 ? 0 : 1);
 
 /** What is wrong with this notebook in the other client; `null` when nothing is. */
