@@ -20,7 +20,7 @@ export type Written =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly reason: string };
 
-/** Significant digits of a bare number, which carries no uncertainty to round it by. */
+/** Most significant digits of a bare number, which carries no uncertainty to round it by; zeros at the end are left off. */
 const BARE_DIGITS = 3;
 
 /** Whether something has the form of a quantity. */
@@ -32,7 +32,11 @@ export function isQuantity(value: unknown): value is Quantity {
 function bareNumber(value: number): string {
   if (Number.isInteger(value)) return formatNumber(value, 0);
   const power = Math.floor(Math.log10(Math.abs(value)));
-  return formatNumber(value, Math.max(0, BARE_DIGITS - 1 - power));
+  const most = Math.max(0, BARE_DIGITS - 1 - power);
+  const rounded = Number(value.toFixed(most));
+  const fewest = Array.from({ length: most }, (_, places) => places)
+    .find((places) => Number(value.toFixed(places)) === rounded);
+  return formatNumber(value, fewest ?? most);
 }
 
 /** A ratio's interval must not seem to touch 1, where neither side is better, when it does not. */
