@@ -3,11 +3,10 @@
  *
  * @module
  */
-import type { TableCell, TableRecord } from "../base/records.ts";
+import type { TableRecord } from "../base/records.ts";
 import { type CertifiedDigits, countDigits } from "../decide/published-checks/certified-digits.ts";
-import { textCell } from "./results-table.ts";
-
-const digits = (value: number): TableCell => ({ ...textCell(value.toFixed(1)), number: value });
+import { numberCell, textCell } from "./table-cells.ts";
+import { left, right } from "./table-columns.ts";
 
 /**
  * One table of certified digits.
@@ -27,18 +26,18 @@ export function certifiedDigitsTable(
       `${words.caption} ${counts.parametersWith6} of ${counts.rows} have six digits or more in the worst ` +
       `coefficient, ${counts.standardErrorsWith4} have four or more in the worst standard error.`,
     columns: [
-      { label: "data set", unit: "", align: "left" },
-      { label: "level", unit: "", align: "left" },
-      { label: "start", unit: "", align: "right" },
-      { label: "coefficients", unit: "digits", align: "right" },
-      { label: "standard errors", unit: "digits", align: "right" },
+      left("data set"),
+      left("level"),
+      right("start"),
+      right("coefficients", "digits"),
+      right("standard errors", "digits"),
     ],
     rows: rows.map((row) => [
       textCell(row.set),
       textCell(row.level),
       textCell(row.start === null ? "" : String(row.start)),
-      row.reason === null ? digits(row.parameterDigits) : textCell(row.reason),
-      digits(row.standardErrorDigits),
+      row.reason === null ? numberCell(row.parameterDigits, 1) : textCell(row.reason),
+      numberCell(row.standardErrorDigits, 1),
     ]),
   };
 }

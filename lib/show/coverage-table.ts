@@ -5,7 +5,8 @@
  */
 import type { TableCell, TableRecord } from "../base/records.ts";
 import { formatPercent } from "../base/rounding.ts";
-import { textCell } from "./results-table.ts";
+import { formattedCell, textCell } from "./table-cells.ts";
+import { left, right } from "./table-columns.ts";
 
 /** One row of `shared/coverage.csv`, as text by column. */
 export type CoverageRow = Readonly<Record<string, string>>;
@@ -41,7 +42,7 @@ function worldOf(row: CoverageRow): string {
 function share(text: string | undefined): TableCell {
   const value = Number(text);
   if (text === undefined || text === "" || !Number.isFinite(value)) return textCell("");
-  return { ...textCell(formatPercent(value, 1)), number: value };
+  return formattedCell(formatPercent(value, 1), value);
 }
 
 /**
@@ -62,20 +63,12 @@ export function coverageTable(rows: readonly CoverageRow[], foils: "pair" | "nul
       : `One and the same foil flown as two, launched at different speeds, ${sessions} sessions or more a row: a claim here ` +
         "is always false.",
     columns: [
-      { label: "world", unit: "", align: "left" },
-      { label: "runs a side", unit: "", align: "right" },
-      { label: "interval held the truth", unit: "", align: "right" },
-      {
-        label: foils === "pair" ? "claims the wrong way" : "false claims",
-        unit: "",
-        align: "right",
-      },
-      { label: "raw distances: held the truth", unit: "", align: "right" },
-      {
-        label: foils === "pair" ? "raw: claims the wrong way" : "raw: false claims",
-        unit: "",
-        align: "right",
-      },
+      left("world"),
+      right("runs a side"),
+      right("interval held the truth"),
+      right(foils === "pair" ? "claims the wrong way" : "false claims"),
+      right("raw distances: held the truth"),
+      right(foils === "pair" ? "raw: claims the wrong way" : "raw: false claims"),
     ],
     rows: own.map((row) => [
       textCell(worldOf(row)),

@@ -4,6 +4,7 @@
  * @module
  */
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
+import { placeOf } from "./design-place.ts";
 import { printable } from "./printable.ts";
 
 /** A step from one ratio to the next, or a sum of steps. */
@@ -47,7 +48,7 @@ export function decompositions(evidence: GlideEvidence): Decomposition[] {
     return [{
       candidate: printable(one.candidate),
       baseline: printable(one.baseline),
-      place: evidence.designs.find((each) => each.design === one.candidate)?.place ?? 7,
+      place: placeOf(evidence, one.candidate),
       low: ratio?.low ?? null,
       high: ratio?.high ?? null,
       rows: [

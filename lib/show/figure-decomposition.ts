@@ -13,7 +13,8 @@ import { type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks, sideWords } from "./interval-marks.ts";
 import { printable } from "./printable.ts";
 import { ratioAxis, tickText } from "./ratio-axis.ts";
-import { numberCell, textCell } from "./results-table.ts";
+import { designCell, numberCell, textCell } from "./table-cells.ts";
+import { left, right } from "./table-columns.ts";
 
 const PITCH = 30;
 
@@ -129,18 +130,14 @@ function numbersTable(parts: readonly Decomposition[], name: string): TableRecor
     name: `${name}-numbers`,
     caption: "What each part multiplies the ratio of distances by.",
     columns: [
-      { label: "design", unit: "", align: "left" },
-      { label: "part", unit: "", align: "left" },
-      { label: "factor", unit: "", align: "right" },
-      { label: "ratio so far", unit: "", align: "right" },
+      left("design"),
+      left("part"),
+      right("factor"),
+      right("ratio so far"),
     ],
     rows: parts.flatMap((part) =>
       part.rows.map((row) => [
-        {
-          text: part.candidate,
-          number: null,
-          mark: { design: part.candidate, place: part.place },
-        },
+        designCell(part.candidate, part.place),
         textCell(row.label),
         numberCell(row.factor, 3),
         numberCell(row.to, 3),

@@ -13,7 +13,8 @@ import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing
 import { runMarks } from "./interval-marks.ts";
 import { listInWords, printable } from "./printable.ts";
 import { refusedDesigns } from "./refused-designs.ts";
-import { numberCell } from "./results-table.ts";
+import { designCell, numberCell } from "./table-cells.ts";
+import { left, right, withEnds } from "./table-columns.ts";
 import { settingText } from "./verdict-sentence.ts";
 
 /** A run as a point. */
@@ -51,20 +52,17 @@ export function distanceSeries(evidence: GlideEvidence): DistanceSeries[] {
 }
 
 function numbersTable(series: readonly DistanceSeries[], name: string): TableRecord {
-  const right = (label: string, unit: string) => ({ label, unit, align: "right" as const });
   return {
     name: `${name}-curves`,
     caption: "Distance by launch speed, each design's fitted curve with its 95\u00a0% band.",
     columns: [
-      { label: "design", unit: "", align: "left" },
+      left("design"),
       right("launch speed", "m/s"),
-      right("distance", "m"),
-      right("95\u00a0% from", "m"),
-      right("to", "m"),
+      ...withEnds("distance", "m"),
     ],
     rows: series.flatMap(({ design, place, curve }) =>
       curve.map((point) => [
-        { text: design, number: null, mark: { design, place } },
+        designCell(design, place),
         numberCell(point.launchSpeed, 2),
         numberCell(point.distance, 2),
         numberCell(point.low, 2),

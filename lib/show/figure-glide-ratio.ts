@@ -12,7 +12,8 @@ import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing
 import { intervalBars, meanMarks, runMarks, thinIntervals } from "./interval-marks.ts";
 import { listInWords, printable } from "./printable.ts";
 import { refusedDesigns } from "./refused-designs.ts";
-import { intervalCells, textCell } from "./results-table.ts";
+import { designCell, intervalCells, textCell } from "./table-cells.ts";
+import { left, withEnds } from "./table-columns.ts";
 
 /** One row of the figure: a design's own ratio, or one run. */
 export interface GlideRatioRow {
@@ -167,20 +168,16 @@ function plotOf(rows: readonly GlideRatioRow[], size: DrawingSize) {
 }
 
 function numbersTable(evidence: GlideEvidence, name: string): TableRecord {
-  const right = (label: string) => ({ label, unit: "", align: "right" as const });
   return {
     name: `${name}-numbers`,
     caption: "Glide ratio of each design and run with its 95\u00a0% interval.",
     columns: [
-      { label: "design", unit: "", align: "left" },
-      { label: "run", unit: "", align: "left" },
-      right("glide ratio"),
-      right("95\u00a0% from"),
-      right("to"),
+      left("design"),
+      left("run"),
+      ...withEnds("glide ratio"),
     ],
     rows: evidence.designs.flatMap((one) => {
-      const design = printable(one.design);
-      const head = { text: design, number: null, mark: { design, place: one.place } };
+      const head = designCell(one.design, one.place);
       const own = evidence.answer.designs.find((each) => each.design === one.design)?.glideRatio;
       return [
         [head, textCell("all"), ...intervalCells(own ?? null)],

@@ -8,12 +8,14 @@ import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatInterval, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
 import type { DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
+import { placeOf } from "./design-place.ts";
 import { INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks, runMarks, sideWords } from "./interval-marks.ts";
 import { printable } from "./printable.ts";
 import { ratioAxis, tickText } from "./ratio-axis.ts";
-import { intervalCells } from "./results-table.ts";
+import { designCell, intervalCells } from "./table-cells.ts";
+import { left, withEnds } from "./table-columns.ts";
 import { headlineOf } from "./verdict-sentence.ts";
 
 /** A run moved to the common launch. */
@@ -55,7 +57,7 @@ export function ratioGroups(evidence: GlideEvidence): RatioGroup[] {
     const distance = Math.exp(base.logDistance);
     return [{
       candidate: printable(one.candidate),
-      place: other?.place ?? 7,
+      place: placeOf(evidence, one.candidate),
       baselinePlace: base.place,
       value: one.ratio.value,
       low: one.ratio.low,
@@ -138,24 +140,17 @@ function plotOf(groups: readonly RatioGroup[], baseline: string, size: DrawingSi
 }
 
 function numbersTable(evidence: GlideEvidence, name: string): TableRecord {
-  const right = (label: string) => ({ label, unit: "", align: "right" as const });
   return {
     name: `${name}-numbers`,
     caption: "Distance over the baseline's from the same launch, with its 95\u00a0% interval.",
     columns: [
-      { label: "design", unit: "", align: "left" },
-      right("ratio"),
-      right("95\u00a0% from"),
-      right("to"),
+      left("design"),
+      ...withEnds("ratio"),
     ],
-    rows: evidence.answer.comparisons.map((one) => {
-      const design = printable(one.candidate);
-      const place = evidence.designs.find((each) => each.design === one.candidate)?.place ?? 7;
-      return [
-        { text: design, number: null, mark: { design, place } },
-        ...intervalCells(one.ratio, 1),
-      ];
-    }),
+    rows: evidence.answer.comparisons.map((one) => [
+      designCell(one.candidate, placeOf(evidence, one.candidate)),
+      ...intervalCells(one.ratio, 1),
+    ]),
   };
 }
 

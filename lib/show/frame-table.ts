@@ -4,8 +4,8 @@
  * @module
  */
 import type { TableCell, TableRecord } from "../base/records.ts";
-import { formatNumber } from "../base/rounding.ts";
-import { textCell } from "./results-table.ts";
+import { numberCell, textCell } from "./table-cells.ts";
+import { left, right } from "./table-columns.ts";
 
 /** The little of a data frame that is needed here, whichever library made it. */
 export interface FrameLike {
@@ -15,11 +15,7 @@ export interface FrameLike {
 
 function cellOf(value: unknown, decimals: number): TableCell {
   if (typeof value === "number" && Number.isFinite(value)) {
-    return {
-      text: formatNumber(value, Number.isInteger(value) ? 0 : decimals),
-      number: value,
-      mark: null,
-    };
+    return numberCell(value, Number.isInteger(value) ? 0 : decimals);
   }
   return textCell(value === null || value === undefined ? "" : String(value));
 }
@@ -40,11 +36,7 @@ export function frameTable(
   return {
     name: words.name,
     caption: words.caption,
-    columns: frame.columns.map((label) => ({
-      label,
-      unit: "",
-      align: isNumber(label) ? "right" : "left",
-    })),
+    columns: frame.columns.map((label) => isNumber(label) ? right(label) : left(label)),
     rows: records.map((record) =>
       frame.columns.map((column) => cellOf(record[column], words.decimals ?? 2))
     ),

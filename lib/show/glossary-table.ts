@@ -3,10 +3,10 @@
  *
  * @module
  */
-import type { TableCell, TableRecord } from "../base/records.ts";
+import type { TableRecord } from "../base/records.ts";
 import type { Column, TableContract } from "../base/tables.ts";
-
-const cell = (text: string): TableCell => ({ text, number: null, mark: null });
+import { textCell } from "./table-cells.ts";
+import { left } from "./table-columns.ts";
 
 function fits(column: Column): string {
   if (column.choices !== undefined) return column.choices.join(", ");
@@ -27,16 +27,16 @@ export function glossaryTable(table: TableContract): TableRecord {
     name: `glossary-${table.file.replace(/\..*$/, "")}`,
     caption: `${table.file}. ${table.means}`,
     columns: [
-      { label: "column", unit: "", align: "left" },
-      { label: "must be there", unit: "", align: "left" },
-      { label: "unit or words", unit: "", align: "left" },
-      { label: "what it is", unit: "", align: "left" },
+      left("column"),
+      left("must be there"),
+      left("unit or words"),
+      left("what it is"),
     ],
     rows: table.columns.map((column) => [
-      cell(column.name),
-      cell(column.required ? "yes" : ""),
-      cell(fits(column)),
-      cell(column.means),
+      textCell(column.name),
+      textCell(column.required ? "yes" : ""),
+      textCell(fits(column)),
+      textCell(column.means),
     ]),
   };
 }

@@ -7,7 +7,8 @@ import { mean } from "simple-statistics";
 import type { TableRecord } from "../base/records.ts";
 import { formatNumber } from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
-import { numberCell, textCell } from "./results-table.ts";
+import { designCell, numberCell, textCell } from "./table-cells.ts";
+import { left, right } from "./table-columns.ts";
 
 /**
  * Raw means by design, and each candidate's raw ratio with the interval that a textbook would give it.
@@ -24,12 +25,12 @@ export function naiveTable(evidence: GlideEvidence): TableRecord {
       "Raw distances by the textbook: geometric means and Welch's interval for their ratio. It looks sure of " +
       "itself and knows nothing of the launches.",
     columns: [
-      { label: "design", unit: "", align: "left" },
-      { label: "runs", unit: "", align: "right" },
-      { label: "mean launch speed", unit: "m/s", align: "right" },
-      { label: "mean distance", unit: "m", align: "right" },
-      { label: "ratio of geometric means", unit: "", align: "right" },
-      { label: "textbook interval", unit: "95 %", align: "right" },
+      left("design"),
+      right("runs"),
+      right("mean launch speed", "m/s"),
+      right("mean distance", "m"),
+      right("ratio of geometric means"),
+      right("textbook interval", "95 %"),
     ],
     rows: evidence.designs.map((design) => {
       const used = design.runs.filter((run) => run.used);
@@ -37,7 +38,7 @@ export function naiveTable(evidence: GlideEvidence): TableRecord {
       const distances = used.flatMap((run) => run.distance === null ? [] : [run.distance]);
       const naive = evidence.naive.find((one) => one.candidate === design.design);
       return [
-        { ...textCell(design.design), mark: { design: design.design, place: design.place } },
+        designCell(design.design, design.place),
         numberCell(used.length, 0),
         numberCell(speeds.length === 0 ? null : mean(speeds), 2),
         numberCell(distances.length === 0 ? null : mean(distances), 2),

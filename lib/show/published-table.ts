@@ -6,7 +6,8 @@
 import type { TableCell, TableRecord } from "../base/records.ts";
 import { unitText } from "../base/rounding.ts";
 import type { CheckResult } from "../decide/published-check.ts";
-import { textCell } from "./results-table.ts";
+import { formattedCell, numberCell, textCell } from "./table-cells.ts";
+import { left, right } from "./table-columns.ts";
 
 /** A number with the digits that a reader can compare: as many as the tolerance leaves, and one more. */
 function digits(value: number | null, tolerance: number): TableCell {
@@ -14,7 +15,7 @@ function digits(value: number | null, tolerance: number): TableCell {
   const size = Math.abs(value);
   const needed = size > 0 && tolerance > 0 ? Math.ceil(Math.log10(size / tolerance)) + 1 : 6;
   const text = String(Number(value.toPrecision(Math.min(12, Math.max(4, needed)))));
-  return { text: text.replace("-", "\u2212"), number: value, mark: null };
+  return formattedCell(text.replace("-", "\u2212"), value);
 }
 
 /** Inputs as people read them: `degrees_of_freedom=5` as "degrees of freedom 5", a long list by its length. */
@@ -46,12 +47,12 @@ export function publishedTable(topic: string, results: readonly CheckResult[]): 
       }: ${agreeing} of ${own.length} values agree within the ` +
       "tolerance that the source's digits leave. The last number is our difference over that tolerance: within one is agreement.",
     columns: [
-      { label: "what", unit: "", align: "left" },
-      { label: "published", unit: "", align: "right" },
-      { label: "ours", unit: "", align: "right" },
-      { label: "unit", unit: "", align: "left" },
-      { label: "difference", unit: "of tolerance", align: "right" },
-      { label: "source", unit: "", align: "left" },
+      left("what"),
+      right("published"),
+      right("ours"),
+      left("unit"),
+      right("difference", "of tolerance"),
+      left("source"),
     ],
     rows: own.map((one) => [
       textCell(
@@ -63,10 +64,9 @@ export function publishedTable(topic: string, results: readonly CheckResult[]): 
       digits(one.published, one.tolerance),
       digits(one.ours, one.tolerance),
       textCell(unitText(one.unit)),
-      one.difference === null ? textCell(one.reason ?? "refused") : {
-        ...textCell((one.difference / one.tolerance).toFixed(2).replace("-", "\u2212")),
-        number: one.difference / one.tolerance,
-      },
+      one.difference === null
+        ? textCell(one.reason ?? "refused")
+        : numberCell(one.difference / one.tolerance, 2),
       textCell(one.certainty === "confirmed" ? one.source : `${one.source} (${one.certainty})`),
     ]),
   };

@@ -7,43 +7,28 @@ import type { DesignGlide, GlideComparison } from "../base/answers.ts";
 import type { Quantity } from "../base/quantity.ts";
 import type { TableCell, TableRecord } from "../base/records.ts";
 import {
-  decimalsOf,
   formatInterval,
-  formatNumber,
   formatProbability,
   formatQuantity,
   type RoundingOptions,
 } from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
+import { placeOf } from "./design-place.ts";
 import { printable } from "./printable.ts";
 import { refusedDesigns } from "./refused-designs.ts";
+import {
+  designCell,
+  EMPTY_CELL,
+  formattedCell,
+  intervalCells,
+  numberCell,
+  textCell,
+} from "./table-cells.ts";
+import { left, right, withEnds } from "./table-columns.ts";
 import { launchInWords } from "./verdict-sentence.ts";
 
-const NONE = "–";
-
-const empty: TableCell = { text: NONE, number: null, mark: null };
-
-/** A cell of text. */
-export function textCell(text: string): TableCell {
-  return { text: printable(text), number: null, mark: null };
-}
-
-/** A number with a given count of decimals; a dash for what is not known. */
-export function numberCell(value: number | null, decimals: number): TableCell {
-  return value === null
-    ? empty
-    : { text: formatNumber(value, decimals), number: value, mark: null };
-}
-
-/** Value and interval ends of a quantity as three cells. */
-export function intervalCells(q: Quantity | null, apartFrom?: number): TableCell[] {
-  if (q === null) return [empty, empty, empty];
-  const decimals = decimalsOf(q, apartFrom === undefined ? {} : { apartFrom });
-  return [q.value, q.low, q.high].map((one) => numberCell(one, decimals));
-}
-
 function valueCell(q: Quantity | null): TableCell {
-  return intervalCells(q)[0]!;
+  return intervalCells(q)[0];
 }
 
 function verdictWords({ verdict, fragile }: GlideComparison, baseline: string): string {
@@ -66,17 +51,13 @@ function row(
   comparison: GlideComparison | undefined,
   baseline: string,
 ): TableCell[] {
-  const name = printable(one.design);
-  const head: TableCell = { text: name, number: null, mark: { design: name, place } };
   const refused = comparison?.verdict === "refused";
   const probability = comparison?.probabilityCandidateBetter ?? null;
   return [
-    head,
+    designCell(one.design, place),
     textCell(comparison === undefined ? "baseline" : verdictWords(comparison, baseline)),
     ...intervalCells(comparison?.ratio ?? null, 1),
-    probability === null
-      ? empty
-      : { text: formatProbability(probability), number: probability, mark: null },
+    probability === null ? EMPTY_CELL : formattedCell(formatProbability(probability), probability),
     ...intervalCells(refused ? null : one.distance),
     valueCell(refused ? null : one.glideRatio),
     valueCell(one.endSpeed),
@@ -95,29 +76,24 @@ export function resultsTable(evidence: GlideEvidence, name = "results"): TableRe
   const { answer } = evidence;
   const baseline = printable(answer.comparisons[0]?.baseline ?? "the baseline");
   const launch = answer.launch === null ? "" : ` Common launch: ${launchInWords(answer.launch)}.`;
-  const interval = (label: string, unit: string) => [
-    { label, unit, align: "right" as const },
-    { label: "95\u00a0% from", unit, align: "right" as const },
-    { label: "to", unit, align: "right" as const },
-  ];
   return {
     name,
     caption: `Distance from the same launch, as a multiple of ${baseline}'s, and each design's ` +
       `own result.${launch}`,
     columns: [
-      { label: "design", unit: "", align: "left" },
-      { label: "verdict", unit: "", align: "left" },
-      ...interval("ratio", ""),
-      { label: "probability further", unit: "", align: "right" },
-      ...interval("distance", "m"),
-      { label: "glide ratio", unit: "", align: "right" },
-      { label: "end speed", unit: "m/s", align: "right" },
-      { label: "runs", unit: "", align: "right" },
+      left("design"),
+      left("verdict"),
+      ...withEnds("ratio"),
+      right("probability further"),
+      ...withEnds("distance", "m"),
+      right("glide ratio"),
+      right("end speed", "m/s"),
+      right("runs"),
     ],
     rows: answer.designs.map((one) =>
       row(
         one,
-        evidence.designs.find((each) => each.design === one.design)?.place ?? 7,
+        placeOf(evidence, one.design),
         answer.comparisons.find((each) => each.candidate === one.design),
         baseline,
       )
@@ -127,11 +103,11 @@ export function resultsTable(evidence: GlideEvidence, name = "results"): TableRe
 
 /** Value with interval in one cell: "1.18 (1.04 to 1.34)". */
 function withInterval(q: Quantity | null, options: RoundingOptions = {}): TableCell {
-  if (q === null) return empty;
+  if (q === null) return EMPTY_CELL;
   const value = formatQuantity(q, { ...options, unit: false });
   const known = q.low !== null || q.high !== null;
   const interval = known ? ` (${formatInterval(q, { ...options, unit: false })})` : "";
-  return { text: value + interval, number: q.value, mark: null };
+  return formattedCell(value + interval, q.value);
 }
 
 /**
@@ -144,15 +120,14 @@ export function shortResultsTable(evidence: GlideEvidence, name = "results"): Ta
   const whole = resultsTable(evidence, name);
   const { answer } = evidence;
   const refused = refusedDesigns(answer);
-  const right = (label: string, unit: string) => ({ label, unit, align: "right" as const });
   return {
     ...whole,
     columns: [
       ...whole.columns.slice(0, 2),
-      right("ratio", ""),
+      right("ratio"),
       right("distance", "m"),
-      right("glide ratio", ""),
-      right("runs", ""),
+      right("glide ratio"),
+      right("runs"),
     ],
     rows: answer.designs.map((one, at) => {
       const comparison = answer.comparisons.find((each) => each.candidate === one.design);

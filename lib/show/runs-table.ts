@@ -6,8 +6,8 @@
 import type { TableCell, TableRecord } from "../base/records.ts";
 import { decimalsOf } from "../base/rounding.ts";
 import type { GlideEvidence, RunEvidence } from "../decide/glide-evidence.ts";
-import { printable } from "./printable.ts";
-import { numberCell, textCell } from "./results-table.ts";
+import { designCell, numberCell, textCell } from "./table-cells.ts";
+import { left, right } from "./table-columns.ts";
 import { settingText } from "./verdict-sentence.ts";
 
 function remark(run: RunEvidence): string {
@@ -18,22 +18,19 @@ function remark(run: RunEvidence): string {
 }
 
 function row(run: RunEvidence, place: number, sessions: number): TableCell[] {
-  const name = printable(run.design);
   const ratio = run.glideRatio;
   const decimals = ratio === null ? 0 : decimalsOf(ratio);
   return [
     textCell(sessions > 1 ? `${run.session}: ${run.run}` : run.run),
-    { text: name, number: null, mark: { design: name, place } },
+    designCell(run.design, place),
     textCell(run.block ?? ""),
     numberCell(run.launchSpeed, 2),
     numberCell(run.endSpeed, 2),
     numberCell(run.drop, 2),
     numberCell(run.distance, 2),
     textCell(run.ended ?? ""),
-    ratio === null ? numberCell(null, 0) : numberCell(ratio.value, decimals),
-    ratio === null || ratio.standardUncertainty === null
-      ? numberCell(null, 0)
-      : { ...numberCell(ratio.standardUncertainty, decimals), mark: null },
+    numberCell(ratio?.value ?? null, decimals),
+    numberCell(ratio?.standardUncertainty ?? null, decimals),
     numberCell(run.movedDistance, 2),
     textCell(remark(run)),
   ];
@@ -48,8 +45,6 @@ function row(run: RunEvidence, place: number, sessions: number): TableCell[] {
 export function runsTable(evidence: GlideEvidence, name = "runs"): TableRecord {
   const { launch, sessions } = evidence.answer;
   const moved = launch === null ? "the common launch" : `${settingText(launch.speed)}\u00a0m/s`;
-  const right = (label: string, unit: string) => ({ label, unit, align: "right" as const });
-  const left = (label: string) => ({ label, unit: "", align: "left" as const });
   return {
     name,
     caption: "Every run: as measured, its glide ratio corrected for the speed it gained or lost, " +
@@ -63,8 +58,8 @@ export function runsTable(evidence: GlideEvidence, name = "runs"): TableRecord {
       right("drop", "m"),
       right("distance", "m"),
       left("ended"),
-      right("glide ratio", ""),
-      right("±", ""),
+      right("glide ratio"),
+      right("±"),
       right("moved", "m"),
       left("remark"),
     ],

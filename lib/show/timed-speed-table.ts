@@ -4,8 +4,10 @@
  * @module
  */
 import { formatNumber, formatPercent } from "../base/rounding.ts";
-import type { TableCell, TableRecord } from "../base/records.ts";
+import type { TableRecord } from "../base/records.ts";
 import { timedSpeedUncertainty } from "../model/timed-speed.ts";
+import { formattedCell, numberCell } from "./table-cells.ts";
+import { right } from "./table-columns.ts";
 
 /** What the table spans. */
 export interface TimedSpeedChoice {
@@ -18,8 +20,6 @@ export interface TimedSpeedChoice {
   /** Standard uncertainty of the spacing as a share; 1 % by default (a tape, and the camera not quite square). */
   readonly spacingShare?: number;
 }
-
-const cell = (text: string, number: number | null): TableCell => ({ text, number, mark: null });
 
 /**
  * Standard uncertainty of a timed speed for each spacing and frame rate.
@@ -37,15 +37,11 @@ export function timedSpeedTable(choice: TimedSpeedChoice): TableRecord {
         formatPercent(share)
       }.`,
     columns: [
-      { label: "marks apart", unit: "m", align: "right" },
-      ...choice.frameRates.map((rate) => ({
-        label: `${rate} pictures a second`,
-        unit: "m/s",
-        align: "right" as const,
-      })),
+      right("marks apart", "m"),
+      ...choice.frameRates.map((rate) => right(`${rate} pictures a second`, "m/s")),
     ],
     rows: choice.spacings.map((spacing) => [
-      cell(String(spacing), spacing),
+      formattedCell(String(spacing), spacing),
       ...choice.frameRates.map((frameRate) => {
         const u = timedSpeedUncertainty({
           spacing,
@@ -53,7 +49,7 @@ export function timedSpeedTable(choice: TimedSpeedChoice): TableRecord {
           frameRate,
           speed: choice.speed,
         });
-        return cell(formatNumber(u, 2), u);
+        return numberCell(u, 2);
       }),
     ]),
   };

@@ -4,9 +4,11 @@
  * @module
  */
 import type { TableRecord } from "../base/records.ts";
-import { decimalsOf, formatInterval, formatNumber, formatQuantity } from "../base/rounding.ts";
+import { decimalsOf, formatInterval, formatQuantity } from "../base/rounding.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
-import { textCell } from "./results-table.ts";
+import { placeOf } from "./design-place.ts";
+import { designCell, formattedCell, numberCell, textCell } from "./table-cells.ts";
+import { left, right } from "./table-columns.ts";
 
 /** The true ratio of a pair of designs at a launch; `null` where nobody knows it. */
 export type TrueRatioOf = (
@@ -27,28 +29,25 @@ export function truthTable(evidence: GlideEvidence, truth: TrueRatioOf): TableRe
     name: "truth",
     caption: "The answer beside the truth, which the generator of the invented session wrote down.",
     columns: [
-      { label: "candidate", unit: "", align: "left" },
-      { label: "ratio found", unit: "", align: "right" },
-      { label: "interval", unit: "95 %", align: "right" },
-      { label: "true ratio", unit: "", align: "right" },
-      { label: "true ratio inside", unit: "", align: "left" },
+      left("candidate"),
+      right("ratio found"),
+      right("interval", "95 %"),
+      right("true ratio"),
+      left("true ratio inside"),
     ],
     rows: comparisons.map((one) => {
-      const mark = {
-        design: one.candidate,
-        place: evidence.designs.find((design) => design.design === one.candidate)?.place ?? 7,
-      };
+      const head = designCell(one.candidate, placeOf(evidence, one.candidate));
       const actual = launch === null ? null : truth(one, launch);
       if (one.ratio === null || actual === null) {
-        return [{ ...textCell(one.candidate), mark }, ...["", "", "", "not known"].map(textCell)];
+        return [head, ...["", "", "", "not known"].map(textCell)];
       }
       const { low, high } = one.ratio;
       const inside = (low === null || low <= actual) && (high === null || actual <= high);
       return [
-        { ...textCell(one.candidate), mark },
-        { ...textCell(formatQuantity(one.ratio)), number: one.ratio.value },
-        textCell(formatInterval(one.ratio)),
-        { ...textCell(formatNumber(actual, decimalsOf(one.ratio))), number: actual },
+        head,
+        formattedCell(formatQuantity(one.ratio, { apartFrom: 1 }), one.ratio.value),
+        textCell(formatInterval(one.ratio, { apartFrom: 1 })),
+        numberCell(actual, decimalsOf(one.ratio, { apartFrom: 1 })),
         textCell(inside ? "yes" : "no"),
       ];
     }),

@@ -7,7 +7,8 @@ import type { TableRecord } from "../base/records.ts";
 import { formatNumber, formatPercent, unitText } from "../base/rounding.ts";
 import { GLIDES } from "../base/tables.ts";
 import { columnUncertainty } from "../check/column-uncertainty.ts";
-import { textCell } from "./results-table.ts";
+import { textCell } from "./table-cells.ts";
+import { left } from "./table-columns.ts";
 
 /** SI unit of each column of glides.csv that carries an uncertainty. */
 const UNITS: Readonly<Record<string, string>> = {
@@ -39,9 +40,9 @@ export function usualUncertaintyTable(): TableRecord {
       "Used where instruments.csv says nothing (common practice, no source). One standard uncertainty: two " +
       "readings of three lie within it. A share and a fixed part add as the sides of a right angle do.",
     columns: [
-      { label: "column", unit: "", align: "left" },
-      { label: "measured with", unit: "", align: "left" },
-      { label: "standard uncertainty", unit: "", align: "left" },
+      left("column"),
+      left("measured with"),
+      left("standard uncertainty"),
     ],
     rows,
   };

@@ -8,6 +8,7 @@ import type { AnswerRecord, DesignMark } from "../base/records.ts";
 import type { DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
 import { glideAnswerObject } from "./answer-json.ts";
 import { launchSentences, reachSentences } from "./launch-sentence.ts";
+import { placeOf } from "./design-place.ts";
 import { printable } from "./printable.ts";
 import { blocksOf, flagSentences, restsSentences } from "./rests-sentence.ts";
 import {
@@ -173,6 +174,6 @@ export function verdictRecord(
 }
 
 function markOf(evidence: GlideEvidence, name: string): DesignMark {
-  const place = evidence.designs.find((one) => one.design === name)?.place ?? 7;
+  const place = placeOf(evidence, name);
   return { design: printable(name), place };
 }
