@@ -3,6 +3,8 @@
  *
  * @module
  */
+import type { Condition } from "../base/session.ts";
+import { standardUncertaintyOf } from "../check/column-uncertainty.ts";
 import { conditionOf } from "../check/condition-of.ts";
 import type { GlideRun } from "../fit/glide-run.ts";
 import { prepareCraft } from "./glide-craft.ts";
@@ -27,56 +29,68 @@ interface Part {
   readonly column: typeof GLIDE_COLUMNS[number];
   readonly uncertainty: number;
   readonly relative: boolean;
-  /** True where it touches only runs without a drop of their own. */
-  readonly statedDrop: boolean;
+  /** The row of conditions.csv whose drop it is: it touches only the runs that took their drop from there. */
+  readonly statedDrop: Condition | null;
 }
 
 /**
  * The shared errors of all sessions.
  *
- * Rows of instruments.csv marked `common`. One instrument named for launch and end speed is one error and shifts both.
- * A drop stated once for the whole session in conditions.csv is one error too, and so is the scale that weighed the
- * riders: it hardly matters to a ratio, since both designs carry the same people.
+ * Rows of instruments.csv marked `common`, each a source of its own, which add in quadrature. Only one instrument named
+ * for launch and end speed is one error that shifts both: the first fixed row of the one with the first of the other, and
+ * shares likewise. A drop stated once in conditions.csv is one error for all runs that took it, and so is the scale that
+ * weighed the riders: it hardly matters to a ratio, since both designs carry the same people. A stated drop without an
+ * uncertainty is as well known as a reading of the column.
  *
  * @param sessions made ready
  * @returns one entry an error, in the order of sessions and rows
  */
 export function commonShifts(sessions: readonly PreparedSession[]): CommonShift[] {
   return sessions.flatMap((prepared) => {
-    const groups = new Map<string, Part[]>();
-    const add = (key: string, part: Part) => groups.set(key, [...(groups.get(key) ?? []), part]);
+    const groups = new Map<string, { readonly name: string; readonly parts: Part[] }>();
+    const add = (key: string, name: string, part: Part) =>
+      groups.set(key, { name, parts: [...(groups.get(key)?.parts ?? []), part] });
     for (const column of GLIDE_COLUMNS) {
-      prepared.columns[column].common.forEach((error, i) => {
+      const { common } = prepared.columns[column];
+      common.forEach((error, i) => {
+        const { uncertainty, relative, instrument } = error;
         const speed = column === "launch_speed" || column === "end_speed";
-        const key = speed && error.instrument !== null
-          ? `speed by ${error.instrument}`
-          : `${column.replace("_", " ")} by ${error.instrument ?? `instrument ${i + 1}`}`;
-        const { uncertainty, relative } = error;
-        add(key, { column, uncertainty, relative, statedDrop: false });
+        const name = `${speed && instrument !== null ? "speed" : column.replace("_", " ")} by ${
+          instrument ?? `instrument ${i + 1}`
+        }`;
+        const place = common.slice(0, i).filter((one) =>
+          one.instrument === instrument && one.relative === relative
+        ).length;
+        const key = speed && instrument !== null
+          ? JSON.stringify(["speed", instrument, relative, place])
+          : JSON.stringify([column, i]);
+        add(key, name, { column, uncertainty, relative, statedDrop: null });
       });
     }
     const scale = prepared.columns.carried_mass;
-    const weighing = { column: "carried_mass", statedDrop: false } as const;
+    const weighing = { column: "carried_mass", statedDrop: null } as const;
     if (scale.fixed > 0) {
-      add(`carried mass by ${scale.instrument}`, {
+      add("scale", `carried mass by ${scale.instrument}`, {
         ...weighing,
         uncertainty: scale.fixed,
         relative: false,
       });
     }
     if (scale.share > 0) {
-      add(`carried mass by ${scale.instrument}, share`, {
+      add("scale, share", `carried mass by ${scale.instrument}`, {
         ...weighing,
         uncertainty: scale.share,
         relative: true,
       });
     }
-    const drop = conditionOf(prepared.session, "drop", null);
-    if (drop !== null && drop.uncertainty !== null && drop.uncertainty > 0) {
-      const part = { uncertainty: drop.uncertainty, relative: false, statedDrop: true } as const;
-      add("drop of conditions.csv", { column: "drop", ...part });
+    for (const drop of prepared.session.conditions.filter((one) => one.quantity === "drop")) {
+      const uncertainty = drop.uncertainty ??
+        standardUncertaintyOf(prepared.columns.drop, drop.value, null);
+      if (!(uncertainty > 0)) continue;
+      const part = { column: "drop", uncertainty, relative: false, statedDrop: drop } as const;
+      add(`drop of row ${drop.row}`, "drop of conditions.csv", part);
     }
-    return [...groups].map(([name, parts]): CommonShift => ({
+    return [...groups.values()].map(({ name, parts }): CommonShift => ({
       name,
       apply: (runs, sign) => {
         const all = runs.map((run) =>
@@ -91,7 +105,10 @@ export function commonShifts(sessions: readonly PreparedSession[]): CommonShift[
 function shifted(prepared: PreparedRun, parts: readonly Part[], sign: 1 | -1): GlideRun | null {
   let run = prepared.run!;
   for (const { column, uncertainty, relative, statedDrop } of parts) {
-    if (statedDrop && prepared.glide.drop !== null) continue;
+    if (statedDrop !== null) {
+      const { glide, prepared: { session } } = prepared;
+      if (glide.drop !== null || conditionOf(session, "drop", glide.block) !== statedDrop) continue;
+    }
     if (column === "carried_mass") {
       const mass = prepared.mass! + sign * uncertainty * (relative ? prepared.mass! : 1);
       const { depth } = prepared;

@@ -28,6 +28,7 @@ import { compareRawDistances } from "./naive-comparison.ts";
 import { oddRuns } from "./odd-runs.ts";
 import { runEvidence, runUse } from "./run-evidence.ts";
 import { sessionAssumptions, sessionFindings } from "./session-findings.ts";
+import { meanMedium } from "./session-medium.ts";
 
 export type { GlideOptions };
 
@@ -111,8 +112,10 @@ export function compareGlides(
     severalSessions: sessions.length > 1,
     faults: faultsOf(sessions),
   };
+  const flownIn = prepared.filter((one) => compared.some((run) => run.prepared === one));
+  const at = { mass: launch.mass, medium: meanMedium(flownIn.map((one) => one.medium)) };
   const designs = order.map((name) =>
-    designRuns(name, specs, compared.filter((one) => one.glide.design === name), launch.mass)
+    designRuns(name, specs, compared.filter((one) => one.glide.design === name), at)
   );
   const shared = commonEnd(designs, launch.speed);
   const parts = designs.map((design) => {

@@ -10,14 +10,15 @@ import { meanOf } from "../infer/sample.ts";
 import { prepareCraft } from "./glide-craft.ts";
 import type { DesignRuns } from "./glide-pair.ts";
 import type { PreparedRun } from "./glide-runs.ts";
+import type { Medium } from "./session-medium.ts";
 
 /**
- * Gathers a design's runs; its craft is taken at the mass to compare at and at the runs' mean depth.
+ * Gathers a design's runs; its craft is taken at the mass and in the water to compare at, at its runs' mean depth.
  *
  * @param name of the design
  * @param specs every design by name
  * @param runs usable runs of the design, at least one
- * @param mass kg
+ * @param at mass in kg and medium, the same for every design of one answer
  * @returns runs and reference craft
  * @throws UsageError where the design floats at that mass
  */
@@ -25,10 +26,10 @@ export function designRuns(
   name: string,
   specs: ReadonlyMap<string, Design>,
   runs: readonly PreparedRun[],
-  mass: number,
+  at: { readonly mass: number; readonly medium: Medium },
 ): DesignRuns {
   const spec = specs.get(name)!;
-  const { medium } = runs[0]!.prepared;
+  const { mass, medium } = at;
   const depths = runs.flatMap((one) => one.depth === null ? [] : [one.depth]);
   const depth = depths.length < runs.length ? null : meanOf(depths);
   const craft = prepareCraft(spec, { mass, depth, medium });

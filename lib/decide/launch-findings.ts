@@ -13,6 +13,9 @@ import type { DesignRuns, PairResult } from "./glide-pair.ts";
 /** m/s between mean launches from which on a difference is worth a word. */
 const LAUNCH_GAP = 0.5;
 
+/** m/s from the slowest launch to the fastest of both designs within which nothing tells the shape of drag. */
+const ALIKE = 0.4;
+
 /** m/s beyond the mean launches; rounding to 0.1 m/s stays below it. */
 const BEYOND = 0.1;
 
@@ -47,6 +50,22 @@ export function launchFindings(judged: JudgedPair, launchSpeed: number): Finding
         wanted: "Launch both designs at the same speed.",
       }));
     }
+  }
+  const speeds = [baselineRuns, candidateRuns].flatMap((design) =>
+    design.runs.map((one) => one.run!.launchSpeed)
+  );
+  if (speeds.length > 2 && Math.max(...speeds) - Math.min(...speeds) <= ALIKE) {
+    found.push(finding({
+      severity: "note",
+      code: "launched-alike",
+      file: "glides.csv",
+      column: "launch_speed",
+      what: `${comparison.candidate} against ${comparison.baseline}: all launches lie between ${
+        formatNumber(Math.min(...speeds), 1)
+      } and ${
+        formatNumber(Math.max(...speeds), 1)
+      } m/s. That is the surest way to compare, but the shape of drag over speed was not tested: the ratio holds for launches like these.`,
+    }));
   }
   if (launchSpeed > fastest + BEYOND || launchSpeed < slowest - BEYOND) {
     found.push(finding({

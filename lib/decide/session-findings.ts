@@ -64,6 +64,7 @@ export function sessionAssumptions(sessions: readonly PreparedSession[]): string
       "Effective mass: carried mass and the water that moves with the wing, from its planform.",
       "Shape of drag over speed: from the planform; its level comes from the runs.",
       ...uncertainties,
+      "Each instrument and camera place served all designs alike: an error of one that served a single design can't be told from these tables, and would count as a difference between the designs.",
     ];
     return sessions.length > 1 ? lines.map((line) => `${session.name}: ${line}`) : lines;
   });

@@ -128,10 +128,19 @@ function inBlocks(
   const shared = all.filter((one) => one.baseline.length > 0 && one.candidate.length > 0);
   if (shared.length === 0) return null;
   if (all.length === 1) return twoSamples(baseline, candidate);
-  const floor = (baseline.measurementVariance + candidate.measurementVariance) / 4;
-  const share = candidate.count / (baseline.count + candidate.count);
-  const spread = (method: ContrastMethod, logRatio: number, raw: number, freedom: number) => {
-    const variance = Math.max(raw, floor);
+  // Of one run, from the stated uncertainties alone; how many runs' worth of it a contrast has depends on the blocks.
+  const runs = baseline.count + candidate.count;
+  const oneRun = (baseline.measurementVariance * baseline.count ** 2 +
+    candidate.measurementVariance * candidate.count ** 2) / runs;
+  const share = candidate.count / runs;
+  const spread = (
+    method: ContrastMethod,
+    logRatio: number,
+    raw: number,
+    freedom: number,
+    perRun: number,
+  ) => {
+    const variance = Math.max(raw, oneRun * perRun / 4);
     return {
       method,
       logRatio,
@@ -143,7 +152,9 @@ function inBlocks(
   if (shared.length >= PAIRED_FROM) {
     const differences = shared.map((one) => meanOf(one.candidate) - meanOf(one.baseline));
     const raw = sampleVariance(differences)! / differences.length;
-    return spread("paired blocks", meanOf(differences), raw, differences.length - 1);
+    const perRun = sum(shared.map((one) => 1 / one.baseline.length + 1 / one.candidate.length)) /
+      shared.length ** 2;
+    return spread("paired blocks", meanOf(differences), raw, differences.length - 1, perRun);
   }
   let design = 0, cross = 0, total = 0;
   for (const one of all) {
@@ -158,7 +169,7 @@ function inBlocks(
   const freedom = baseline.pseudoValues.length + candidate.pseudoValues.length - all.length - 1;
   if (freedom < 1) return null;
   const residual = Math.max(0, total - logRatio ** 2 * design) / freedom;
-  return spread("within blocks", logRatio, residual / design, freedom);
+  return spread("within blocks", logRatio, residual / design, freedom, 1 / design);
 }
 
 /** Half width of the log ratio's interval. */
