@@ -234,8 +234,8 @@ export function formatProbability(probability: number): string {
       `Cannot print a probability as it must lie between 0 and 1: ${probability}`,
     );
   }
-  if (probability > 0.9985) return `more than 99.9${NO_BREAK_SPACE}%`;
-  if (probability < 0.0015) return `less than 0.1${NO_BREAK_SPACE}%`;
+  if (probability > 0.999) return `more than 99.9${NO_BREAK_SPACE}%`;
+  if (probability < 0.001) return `less than 0.1${NO_BREAK_SPACE}%`;
   const near = Math.min(probability, 1 - probability) < 0.0149;
   return formatPercent(probability, near ? 1 : 0);
 }

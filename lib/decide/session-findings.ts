@@ -15,6 +15,12 @@ const UNITS = {
   carried_mass: "kg",
 };
 
+/** What an interval and a probability take for granted, the same for every session. */
+const READING = [
+  "Each instrument and camera place served all designs alike: an error of one that served a single design can't be told from these tables, and would count as a difference between the designs.",
+  "Probability: every ratio counted as equally likely before these runs (flat on its logarithm). It speaks of these runs and the assumptions here; a cause that nobody thought of is not in it.",
+];
+
 /** An uncertainty in words: three digits, share in per cent. */
 function sizeOf(uncertainty: number, relative: boolean, unit: string): string {
   return relative
@@ -29,7 +35,7 @@ function sizeOf(uncertainty: number, relative: boolean, unit: string): string {
  * @returns sentences, those of several sessions with the session's name in front
  */
 export function sessionAssumptions(sessions: readonly PreparedSession[]): string[] {
-  return sessions.flatMap((prepared) => {
+  const own = sessions.flatMap((prepared) => {
     const { session, medium, columns } = prepared;
     const uncertainties = GLIDE_COLUMNS.map((column) => {
       const { fixed, share, origin, instrument, common } = columns[column];
@@ -64,10 +70,10 @@ export function sessionAssumptions(sessions: readonly PreparedSession[]): string
       "Effective mass: carried mass and the water that moves with the wing, from its planform.",
       "Shape of drag over speed: from the planform; its level comes from the runs.",
       ...uncertainties,
-      "Each instrument and camera place served all designs alike: an error of one that served a single design can't be told from these tables, and would count as a difference between the designs.",
     ];
     return sessions.length > 1 ? lines.map((line) => `${session.name}: ${line}`) : lines;
   });
+  return [...own, ...READING];
 }
 
 /**

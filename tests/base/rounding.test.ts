@@ -90,14 +90,17 @@ describe("rounding for people", () => {
   });
 
   it("never reads as certainty when it prints a probability", () => {
-    const shown = [0.5, 0.9940733, 0.9718568, 0.99999, 1, 0.001, 0, 0.012].map(formatProbability);
+    const shown = [0.5, 0.9940733, 0.9718568, 0.9986, 0.9991, 1, 0.0014, 0.0009, 0, 0.012]
+      .map(formatProbability);
     const space = "\u00a0%";
     expect(shown).toEqual([
       `50${space}`,
       `99.4${space}`,
       `97${space}`,
+      `99.9${space}`,
       `more than 99.9${space}`,
       `more than 99.9${space}`,
+      `0.1${space}`,
       `less than 0.1${space}`,
       `less than 0.1${space}`,
       `1.2${space}`,

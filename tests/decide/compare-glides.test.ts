@@ -260,6 +260,21 @@ describe("awkward sessions", () => {
     expect(share([])).toBeLessThan(0.001);
   });
 
+  it("says that alike launches did not test the shape of drag, and nothing of it where they differ", () => {
+    const alike = compareGlides([change((_, i) => ({ launchSpeed: 4.2 + 0.03 * (i % 8) }))]);
+    const note = alike.answer.findings.find((one) => one.code === "launched-alike")!;
+    expect(note.severity).toBe("note");
+    expect(note.what).toContain("shape of drag over speed was not tested");
+    expect(alike.answer.comparisons[0]!.varianceShares!.launchDifference).toBeLessThan(0.01);
+    expect(codes(compareGlides([session()]))).not.toContain("launched-alike");
+  });
+
+  it("says once what no table can show: a sensor for one design only, and what a probability starts from", () => {
+    const { assumptions } = compareGlides([session(), session({ name: "other" })]);
+    expect(assumptions.filter((one) => one.includes("served a single design"))).toHaveLength(1);
+    expect(assumptions.filter((one) => one.includes("equally likely before"))).toHaveLength(1);
+  });
+
   it("compares three designs from one launch and says what holds for all at once", () => {
     const third = GLIDES.filter((one) => one.design === "birch").map((one, i) =>
       glide(String(20 + i), "cedar", { ...one, run: String(20 + i), design: "cedar" })
