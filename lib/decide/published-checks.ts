@@ -14,6 +14,7 @@ import {
 } from "./published-check.ts";
 import { DRAG_CHECKS } from "./published-checks/drag.ts";
 import { GLIDE_CHECKS } from "./published-checks/glide.ts";
+import { LINE_CHECKS } from "./published-checks/line.ts";
 import { PROBABILITY_CHECKS } from "./published-checks/probability.ts";
 import { UNCERTAINTY_CHECKS } from "./published-checks/uncertainty.ts";
 import { WATER_CHECKS } from "./published-checks/water.ts";
@@ -25,6 +26,7 @@ export const PUBLISHED_CHECKS: Readonly<Record<string, PublishedCheck>> = {
   ...WATER_CHECKS,
   ...DRAG_CHECKS,
   ...GLIDE_CHECKS,
+  ...LINE_CHECKS,
 };
 
 function resultOf(row: PublishedValue): CheckResult {
