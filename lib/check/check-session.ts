@@ -6,10 +6,12 @@
 import type { Finding } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
 import { checkBlocks, checkConditionBlocks, checkEnds } from "./check-blocks.ts";
+import { checkDoubled } from "./check-doubled.ts";
 import { checkGlideRatio } from "./check-glide-ratio.ts";
 import { checkPlanform } from "./check-planform.ts";
 import { checkMeanSpeed, checkSpedUp } from "./check-speeds.ts";
 import { checkStall } from "./check-stall.ts";
+import { checkTurns } from "./check-turns.ts";
 import { checkValues } from "./check-values.ts";
 import type { Rule } from "./rule.ts";
 
@@ -21,7 +23,9 @@ const RULES: readonly Rule[] = [
   checkStall,
   checkMeanSpeed,
   checkGlideRatio,
+  checkDoubled,
   checkBlocks,
+  checkTurns,
   checkConditionBlocks,
   checkEnds,
 ];

@@ -37,6 +37,10 @@ function slip(column: Column, values: readonly Value[], shown: Unit): Unit | nul
   return fits ? unit : null;
 }
 
+/** A number below zero that would be usual above it. */
+const signSlip = (column: Column, value: number) =>
+  value < 0 && standing(column.name, value) === "odd" && standing(column.name, -value) === "fits";
+
 /** How far from the middle of its column a number may lie for a unit to be a good guess. */
 const NEAR = 1.6;
 
@@ -67,6 +71,19 @@ function checkColumn(file: string, column: Column, values: readonly Value[]): Fi
       wanted: `Did you mean ${better.name}? ${number} ${better.name} is ${
         inUnit(toSi(fromSi(first.value, shown), better), shown)
       }. Then write the unit after the column's name: ${column.name} [${better.name}].`,
+    })];
+  }
+  if (values.length >= WHOLE_COLUMN && values.every(({ value }) => signSlip(column, value))) {
+    const first = values[0]!;
+    return [finding({
+      ...common,
+      severity: "warning",
+      code: "sign-slip",
+      count: values.length,
+      what: `Every value is below zero (${
+        inUnit(first.value, shown)
+      } in row ${first.row}), but ${limits.why}.`,
+      wanted: `Did you mean ${inUnit(-first.value, shown)}? What is lost counts as positive.`,
     })];
   }
   const middle = median(values.map((one) => one.value))!;

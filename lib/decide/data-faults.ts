@@ -5,6 +5,7 @@
  */
 import type { Finding } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
+import { checkSession } from "../check/check-session.ts";
 
 /** Tables that a comparison of glides rests on. */
 const RESTS_ON: readonly (string | null)[] = [
@@ -15,11 +16,10 @@ const RESTS_ON: readonly (string | null)[] = [
   null,
 ];
 
-/** Errors in the tables that a comparison of glides rests on. */
+/** Errors in the tables that a comparison of glides rests on: cells that can't be read, values that can't be. */
 export function faultsOf(sessions: readonly Session[]): Finding[] {
-  return sessions.flatMap((session) => session.findings).filter((one) =>
-    one.severity === "error" && RESTS_ON.includes(one.file)
-  );
+  return sessions.flatMap((session) => [...session.findings, ...checkSession(session)])
+    .filter((one) => one.severity === "error" && RESTS_ON.includes(one.file));
 }
 
 /**
@@ -39,7 +39,7 @@ export function dataFaults(
   return {
     code: "data-faults",
     what: `${count === 1 ? "A fault" : `${count} faults`} in ${files.join(" and ")}: ` +
-      "no comparison can rest on tables that could not be read as they stand.",
+      "no comparison can rest on the tables as they stand.",
     wanted: "The cells that the errors name put right, or left empty where nothing was measured.",
   };
 }

@@ -24,7 +24,7 @@ export interface GlideOptions extends LaunchOptions {
  * @throws UsageError
  */
 export function requireSense(options: GlideOptions): void {
-  const positive = { launchSpeed: options.launchSpeed, mass: options.mass };
+  const positive = { "the launch speed": options.launchSpeed, "the mass": options.mass };
   for (const [name, value] of Object.entries(positive)) {
     if (value !== undefined && !(value > 0 && value < Infinity)) {
       throw new UsageError(`Cannot compare glides as ${name} must be above zero: ${value}`);
@@ -32,7 +32,7 @@ export function requireSense(options: GlideOptions): void {
   }
   const { drop, smallestRatio } = options;
   if (drop !== undefined && !(drop >= 0 && drop < Infinity)) {
-    throw new UsageError(`Cannot compare glides as drop must be zero or more: ${drop}`);
+    throw new UsageError(`Cannot compare glides as the drop must be zero or more: ${drop}`);
   }
   if (smallestRatio !== undefined && !(smallestRatio > 1 && smallestRatio < Infinity)) {
     throw new UsageError(
@@ -77,6 +77,11 @@ export function chosenNames(
         `Cannot compare glides of ${name} as designs.csv has only: ${[...specs.keys()].join(", ")}`,
       );
     }
+  }
+  if (options.baseline !== undefined && options.candidates?.includes(options.baseline)) {
+    throw new UsageError(
+      `Cannot compare glides of ${options.baseline} with itself: baseline and candidate are the same design.`,
+    );
   }
   if (options.candidates === undefined || options.baseline === undefined) return null;
   return [...new Set(asked)];

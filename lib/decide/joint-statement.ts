@@ -39,6 +39,8 @@ export function jointStatement(judged: readonly JudgedPair[]): Finding[] {
     count: pairs.length,
     what: `${
       pairs.length === 2 ? "Both" : `All ${pairs.length}`
-    } comparisons taken together (Bonferroni, 95 % for all at once): ${words.join("; ")}.`,
+    } comparisons taken together, each judged more strictly so that all of them are right 95 times in 100: ${
+      words.join("; ")
+    }.`,
   })];
 }

@@ -44,9 +44,9 @@ export function launchFindings(judged: JudgedPair, launchSpeed: number): Finding
         column: "launch_speed",
         what: `${comparison.candidate} against ${comparison.baseline}: mean launches differ by ${
           formatNumber(gap, 1)
-        } m/s, which causes ${
-          formatPercent(contrast.shapeVariance / contrast.variance)
-        } of the variance; more runs do not shrink that part.`,
+        } m/s. Launched alike, the interval would be about ${
+          formatPercent(1 - Math.sqrt(1 - contrast.shapeVariance / contrast.variance))
+        } narrower; more runs do not make up for it.`,
         wanted: "Launch both designs at the same speed.",
       }));
     }

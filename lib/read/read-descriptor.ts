@@ -27,7 +27,7 @@ export function readDescriptor(
     findings.push(note(
       "no-descriptor",
       DESCRIPTOR,
-      "The folder has no descriptor; tables are read by their headers alone.",
+      "There is no datapackage.json, which tells other programs what the columns mean. The answers do not need it.",
     ));
     return null;
   }
@@ -36,7 +36,7 @@ export function readDescriptor(
     findings.push(fault(
       "bad-descriptor",
       DESCRIPTOR,
-      `The descriptor can't be used: ${
+      `This description of the tables can't be used: ${
         printable(parsed.reason, 300)
       }. Units that it names were not used.`,
       "The file as it was written, or no such file: then name units in the headers.",
@@ -57,7 +57,7 @@ export function readDescriptor(
     findings.push(note(
       "no-schema",
       DESCRIPTOR,
-      `The descriptor names no columns for ${
+      `This description of the tables names no columns for ${
         printable(bare.map((one) => one.path ?? one.name).join(", "))
       }; those tables are read by their headers alone.`,
     ));

@@ -78,7 +78,7 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
         code: "stale-descriptor",
         file: DESCRIPTOR,
         what:
-          `The descriptor tells other columns than ${contract.file} has; the file was believed.`,
+          `The description of the tables tells other columns than ${contract.file} has; the file was believed.`,
         wanted: "deno task validate with --describe writes it anew.",
       }));
     }

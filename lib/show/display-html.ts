@@ -7,6 +7,7 @@
  */
 import type { Finding } from "../base/finding.ts";
 import type { AnswerRecord, DesignMark, TableRecord } from "../base/records.ts";
+import { shortened } from "./alike-findings.ts";
 import { answerStrip } from "./answer-strip.ts";
 import { designColourOnAnyGround, designStyle } from "./design-style.ts";
 import { findingWords, inOrder } from "./findings-text.ts";
@@ -68,7 +69,7 @@ export function tableHtml(table: TableRecord): string {
 /** Findings as a list, errors first. */
 export function findingsHtml(findings: readonly Finding[]): string {
   if (findings.length === 0) return `<p class="lakeproof-findings">No finding in the data.</p>`;
-  const items = inOrder(findings).map((one) => {
+  const items = shortened(inOrder(findings)).map((one) => {
     const { word, where, what, wanted } = findingWords(one);
     const ask = wanted === "" ? "" : ` Wanted: ${escapeMarkup(wanted)}`;
     return `<li><strong>${word}:</strong> ${escapeMarkup(where)}<br>${

@@ -5,6 +5,7 @@
  */
 import type { Finding, Severity } from "../base/finding.ts";
 import { NO_BREAK_SPACE } from "../base/rounding.ts";
+import { shortened } from "./alike-findings.ts";
 import { printable } from "./printable.ts";
 import { wrapped } from "./text-table.ts";
 
@@ -55,7 +56,7 @@ export function findingWords(one: Finding): FindingWords {
  */
 export function findingsText(findings: readonly Finding[]): string {
   if (findings.length === 0) return "No finding in the data.\n";
-  return inOrder(findings).map((one) => {
+  return shortened(inOrder(findings)).map((one) => {
     const { word, where, what, wanted } = findingWords(one);
     const head = where === "" ? `${word}:` : `${word}: ${where}:`;
     const body = wanted === "" ? `${head} ${what}` : `${head} ${what} Wanted: ${wanted}`;

@@ -11,6 +11,10 @@ import { printable } from "./printable.ts";
 import { shortResultsTable } from "./results-table.ts";
 import { textTable, wrapped } from "./text-table.ts";
 
+/** What the two numbers in brackets are. */
+const INTERVAL =
+  "In brackets stands the 95 % interval: in about 95 of 100 sessions like this one it holds the true value.";
+
 /**
  * The text that `task answer glide` prints.
  *
@@ -30,6 +34,7 @@ export function glideText(
   const findings = answer.findings.filter((one) => !said.includes(printable(one.what)));
   const parts = [record.question + "\n", answerTextOf(record)];
   if (answer.designs.length > 0) parts.push(textTable(shortResultsTable(evidence)));
+  if (record.strip !== null) parts.push(wrapped(INTERVAL) + "\n");
   if (findings.length > 0) parts.push("Findings\n" + findingsText(findings));
   if (assumptions.length > 0) {
     const lines = assumptions.map((one) => wrapped(printable(one), "  ", "- "));

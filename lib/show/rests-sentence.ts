@@ -43,7 +43,8 @@ function launches(evidence: GlideEvidence): string {
     .filter((speed) => speed !== null);
   if (speeds.length === 0) return "";
   const [low, high] = [Math.min(...speeds), Math.max(...speeds)];
-  return `, launched at ${formatNumber(low, 1)} to ${formatNumber(high, 1)}${NO_BREAK_SPACE}m/s`;
+  const [from, to] = [formatNumber(low, 1), formatNumber(high, 1)];
+  return `, launched at ${from === to ? from : `${from} to ${to}`}${NO_BREAK_SPACE}m/s`;
 }
 
 /** How many blocks (rider and day) the used runs fill; 0 where none is named. */

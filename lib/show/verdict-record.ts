@@ -7,6 +7,7 @@ import type { GlideAnswer, GlideComparison } from "../base/answers.ts";
 import type { AnswerRecord, DesignMark } from "../base/records.ts";
 import type { DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
 import { glideAnswerObject } from "./answer-json.ts";
+import { findingWords } from "./findings-text.ts";
 import { launchSentences, reachSentences } from "./launch-sentence.ts";
 import { placeOf } from "./design-place.ts";
 import { printable } from "./printable.ts";
@@ -69,10 +70,15 @@ function tagOf(evidence: GlideEvidence): string {
   return parts.join(", ");
 }
 
-/** What the findings that forbid an answer say, each with what would be right. */
+/** What the findings that forbid an answer say, each with its place and what would be right. */
 function refusals(answer: GlideAnswer): string[] {
   return answer.findings.filter((one) => one.severity === "error").slice(0, 3)
-    .map((one) => printable(one.wanted === null ? one.what : `${one.what} Wanted: ${one.wanted}`));
+    .map((one) => {
+      const { where, what, wanted } = findingWords(one);
+      return `${where === "" ? "" : `${where}: `}${what}${
+        wanted === "" ? "" : ` Wanted: ${wanted}`
+      }`;
+    });
 }
 
 /** What holds of all candidates at once. */

@@ -16,7 +16,11 @@ export const EXIT = { done: 0, fault: 1, usage: 2 } as const;
  * An error of neither kind is a fault of ours: it is printed whole and counts as a fault.
  */
 export function exitCodeOf(error: unknown): number {
-  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.usage;
+  if (error instanceof CommanderError) {
+    if (error.exitCode === 0) return EXIT.done;
+    console.error("The same command with --help instead tells what goes where.");
+    return EXIT.usage;
+  }
   if (error instanceof UsageError || error instanceof DataError) {
     console.error(printable(error.message, 2000));
     return error instanceof UsageError ? EXIT.usage : EXIT.fault;

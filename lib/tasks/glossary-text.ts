@@ -9,7 +9,8 @@ import { UNITS } from "../base/units.ts";
 /** Units that fit a column, the default first. */
 function units(column: Column): string {
   const all = UNITS.filter((one) => one.dimension === column.dimension).map((one) => one.name);
-  const others = all.filter((one) => one !== column.unit);
+  if (column.name.endsWith("_count")) return "number";
+  const others = all.filter((one) => one !== column.unit && one !== "1");
   const usual = column.unit === "1" ? "number" : column.unit!;
   return others.length === 0 ? usual : `${usual} (or ${others.join(", ")})`;
 }

@@ -29,6 +29,11 @@ export interface NewSession {
  */
 export function requireName(name: string): void {
   if (/^[a-z0-9](?:[a-z0-9-]{0,58}[a-z0-9])?$/.test(name) && !RESERVED.test(name)) return;
+  if (RESERVED.test(name)) {
+    throw new UsageError(
+      `Cannot make a session called "${name}": some systems keep that name for a device.`,
+    );
+  }
   const better = name.normalize("NFKD").toLowerCase().replace(/[^a-z0-9]+/g, "-")
     .replace(/^-+|-+$/g, "").slice(0, 60).replace(/-+$/, "");
   throw new UsageError(

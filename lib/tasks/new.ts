@@ -26,9 +26,9 @@ await runTask(() => {
     `${relative(Deno.cwd(), made.notebook)} is the notebook.`,
     "",
     "Next: open designs.csv and glides.csv in a spreadsheet and write your own rows over the examples.",
-    `Then: deno task validate ${name}`,
-    `      deno task answer glide ${name}`,
-    "      deno task report",
+    `Then: npx --yes deno@${Deno.version.deno} task validate ${name}`,
+    `      npx --yes deno@${Deno.version.deno} task answer glide ${name}`,
+    `      npx --yes deno@${Deno.version.deno} task report`,
   ].join("\n"));
   return EXIT.done;
 });

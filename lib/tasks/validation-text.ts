@@ -8,6 +8,7 @@ import { printable } from "../base/printable.ts";
 import type { Row, Session } from "../base/session.ts";
 import { TABLES } from "../base/tables.ts";
 import type { Answerable } from "../check/answerable.ts";
+import { rowsInWords, shortened } from "../show/alike-findings.ts";
 import { inOrder } from "../show/findings-text.ts";
 import { wrapped } from "../show/text-table.ts";
 
@@ -46,41 +47,19 @@ function findingLines(one: Finding): string {
   return `${body}\n${wrapped(`Wanted: ${printable(one.wanted, 400)}`, "         ", "         ")}`;
 }
 
-/** So many alike in one column are told in full; of more, the first few stand for all. */
-const MOST_ALIKE = 5;
-
-/** Rows as a person would list them: 2, 5 to 9, 12. */
-function rowList(rows: readonly number[]): string {
-  const runs: [number, number][] = [];
-  for (const row of [...new Set(rows)].sort((a, b) => a - b)) {
-    const last = runs.at(-1);
-    if (last !== undefined && last[1] === row - 1) last[1] = row;
-    else runs.push([row, row]);
-  }
-  return runs.map(([from, to]) =>
-    from === to ? `${from}` : to === from + 1 ? `${from}, ${to}` : `${from} to ${to}`
-  ).join(", ");
+/** Findings one by one; the line that stands for a long series has no place of its own. */
+function groupLines(findings: readonly Finding[]): string[] {
+  return shortened(findings).map((one) =>
+    findings.includes(one) ? findingLines(one) : wrapped(one.what, "         ", "         ")
+  );
 }
 
-/** Findings one by one, but of a long series of one kind in one column only the first few and a list of rows. */
-function groupLines(findings: readonly Finding[]): string[] {
-  const kind = (one: Finding) => JSON.stringify([one.severity, one.code, one.column]);
-  const told = new Map<string, number>();
-  return findings.flatMap((one) => {
-    const alike = findings.filter((two) => kind(two) === kind(one));
-    const nth = (told.get(kind(one)) ?? 0) + 1;
-    told.set(kind(one), nth);
-    if (alike.length <= MOST_ALIKE || nth < 3) return [findingLines(one)];
-    if (nth > 3) return [];
-    const rest = alike.slice(2).flatMap((two) => two.row ?? []);
-    return [
-      wrapped(
-        `and ${alike.length - 2} more like these: rows ${rowList(rest)}.`,
-        "         ",
-        "         ",
-      ),
-    ];
-  });
+/** Questions that `task answer` knows; for the others the data may be there before the answer is. */
+const ANSWERED: ReadonlySet<string> = new Set(["glide"]);
+
+function standingOf(one: Answerable): string {
+  if (!one.can) return "not yet";
+  return ANSWERED.has(one.question) ? "yes" : "enough data, but `task answer` can't do it yet";
 }
 
 /** What a session holds, in one line. */
@@ -111,7 +90,7 @@ function notUsed(session: Session, file: string, findings: readonly Finding[]): 
   if (rows.length === 0) return [];
   return [
     wrapped(
-      `Not used: ${rows.length === 1 ? "row" : "rows"} ${rowList(rows)}.`,
+      `Not used: ${rowsInWords(rows)}.`,
       "         ",
       "         ",
     ),
@@ -149,7 +128,7 @@ export function validationText(
     "What can be answered with what is there:",
   );
   for (const one of questions) {
-    const head = `${one.question.padEnd(8)}${one.can ? "yes" : "not yet"}: ${one.asks} ${one.has}`;
+    const head = `${one.question.padEnd(8)}${standingOf(one)}: ${one.asks} ${one.has}`;
     lines.push(wrapped(head, "          ", "  "));
     for (const need of one.needs) {
       lines.push(wrapped(`needs ${need}.`, "            ", "          "));

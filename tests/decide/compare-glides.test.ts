@@ -285,7 +285,7 @@ describe("awkward sessions", () => {
     })]);
     expect(three.answer.comparisons.map((one) => one.candidate)).toEqual(["birch", "cedar"]);
     const joint = three.answer.findings.find((one) => one.code === "joint-statement")!;
-    expect(joint.what).toContain("Bonferroni");
+    expect(joint.what).toContain("each judged more strictly");
     expect(three.designs.map((one) => one.place)).toEqual([1, 2, 3]);
   });
 

@@ -4,6 +4,7 @@
  * @module
  */
 import type { Finding } from "../../base/finding.ts";
+import { shortened } from "../../show/alike-findings.ts";
 import { findingWords, inOrder } from "../../show/findings-text.ts";
 import { escapeHtml } from "./escape-html.ts";
 import { proseHtml } from "./prose-html.ts";
@@ -16,7 +17,7 @@ import { proseHtml } from "./prose-html.ts";
  */
 export function findingsPart(findings: readonly Finding[]): string {
   if (findings.length === 0) return `<p class="findings">No finding in the data.</p>`;
-  const items = inOrder(findings).map((one) => {
+  const items = shortened(inOrder(findings)).map((one) => {
     const { word, where, what, wanted } = findingWords(one);
     const place = where === "" ? "" : ` <span class="where">${escapeHtml(where)}</span>`;
     const ask = wanted === "" ? "" : ` Wanted: ${proseHtml(wanted)}`;
