@@ -6,6 +6,7 @@
 import { hasErrors } from "../base/finding.ts";
 import { printable } from "../base/printable.ts";
 import type { Design, Glide, Session } from "../base/session.ts";
+import { checkSession } from "./check-session.ts";
 import { conditionOf } from "./condition-of.ts";
 import { keptGlides } from "./rule.ts";
 
@@ -214,9 +215,10 @@ const FILES: Readonly<Record<Question, readonly string[]>> = {
  * ```
  */
 export function answerable(session: Session): Answerable[] {
+  const findings = [...session.findings, ...checkSession(session)];
   return [glide(session), tow(session), takeoff(session)].map((one) => {
     const wrong = FILES[one.question].filter((file) =>
-      hasErrors(session.findings.filter((two) => two.file === file))
+      hasErrors(findings.filter((two) => two.file === file))
     );
     if (wrong.length === 0) return one;
     return { ...one, can: false, needs: [`the errors in ${list(wrong)} put right`, ...one.needs] };

@@ -66,7 +66,9 @@ function refusalOf(
     return {
       code: "no-result",
       what: `${baseline.design} and ${candidate.design} can't be compared: ${pair.reason}.`,
-      wanted: "Launch speed, end speed, drop and distance of each run.",
+      wanted: pair.reason.includes("launch speed to compare at")
+        ? "A faster launch to compare at, or a mass nearer to those flown."
+        : "launch_speed, end_speed, drop and distance of each run; look whether two columns are swapped.",
     };
   }
   for (

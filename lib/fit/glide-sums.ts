@@ -144,7 +144,7 @@ export function reachTarget(
  */
 export function whyNoReach(sums: GlideSums, target: GlideTarget): string {
   if (!(sums.predicted > 0)) return "no run has launch speed, end speed, drop and distance";
-  if (!(sums.energy > 0)) return "the runs spent no energy: speed rose as much as height fell";
+  if (!(sums.energy > 0)) return "its runs end faster than they began, or higher";
   if (target.end === null && sums.stalled === 0) return "no run tells the end speed";
   return "the launch speed to compare at is not above the end speed";
 }

@@ -6,6 +6,7 @@
 import { CONTRACT, type GlideAnswer } from "../base/answers.ts";
 import { DataError, UsageError } from "../base/errors.ts";
 import { type Finding, finding, hasErrors } from "../base/finding.ts";
+import { LIMITS, standing } from "../base/limits.ts";
 import { printable } from "../base/printable.ts";
 import { type Dimension, GLIDES } from "../base/tables.ts";
 import type { Session } from "../base/session.ts";
@@ -45,13 +46,30 @@ function versionsOfAnswer(): Record<string, string> {
   return versionsOf(imports, new Set(packages));
 }
 
+/** A value that such a craft can have; a slip of unit is asked about. */
+function possible(value: number, column: string, option: string, typed: string): number {
+  if (standing(column, value) !== "impossible") return value;
+  throw new UsageError(
+    `Cannot compare at ${option} ${printable(typed)}: ${
+      LIMITS[column]!.why
+    }. A unit may follow the number, as --launch-speed 15km/h, --drop 20cm or --mass 180lb.`,
+  );
+}
+
 function optionsOf(flags: GlideFlags): GlideOptions {
   const { baseline, candidate } = flags;
-  const number = (text: string | undefined, dimension: Dimension, option: string) =>
-    text === undefined ? undefined : quantityArgument(text, dimension, option);
-  const launchSpeed = number(flags.launchSpeed, "speed", "--launch-speed");
-  const drop = number(flags.drop, "length", "--drop");
-  const mass = number(flags.mass, "mass", "--mass");
+  const number = (text: string | undefined, dimension: Dimension, option: string, column: string) =>
+    text === undefined
+      ? undefined
+      : possible(quantityArgument(text, dimension, option), column, option, text);
+  const launchSpeed = number(
+    flags.launchSpeed,
+    "speed",
+    "--launch-speed",
+    "reference_launch_speed",
+  );
+  const drop = number(flags.drop, "length", "--drop", "reference_drop");
+  const mass = number(flags.mass, "mass", "--mass", "reference_mass");
   return {
     ...(baseline === undefined ? {} : { baseline }),
     ...(candidate === undefined || candidate.length === 0 ? {} : { candidates: candidate }),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { answerable } from "lakeproof/check/answerable.ts";
 import { checkSession } from "lakeproof/check/check-session.ts";
 import { compareGlides } from "lakeproof/decide/compare-glides.ts";
 import { readSession } from "lakeproof/read/read-session.ts";
@@ -45,6 +46,7 @@ describe("a whole table that is wrong", () => {
     expect(checkSession(session(wrong)).filter((one) => one.severity === "error")).toMatchObject([
       { code: "odd-glide-ratios", file: "glides.csv" },
     ]);
+    expect(answerable(session(wrong))[0]).toMatchObject({ question: "glide", can: false });
     const { comparisons } = compareGlides([session(wrong)]).answer;
     expect(comparisons.map((one) => one.verdict)).toEqual(["refused"]);
   });

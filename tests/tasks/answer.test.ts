@@ -125,6 +125,17 @@ describe("task answer glide", () => {
     expect((await answerGlide([empty], {})).text).toContain("No answer yet");
   });
 
+  it("says in which cell the fault is that forbids an answer", async () => {
+    const path = changed(
+      "fault",
+      (file, text) => file === "glides.csv" ? text.replace(",4.40,", ",ca 4.4,") : text,
+    );
+    const { text } = await answerGlide([path], {});
+    expect(text.replace(/\s+/g, " ")).toContain(
+      '- glides.csv, row 2, launch_speed: "ca 4.4" is no number.',
+    );
+  });
+
   it("gives JSON even where there is no such session", async () => {
     const [found, code] = await answer(["quilwater-evening"]);
     expect(code).toBe(1);
@@ -147,10 +158,19 @@ describe("task answer glide", () => {
       { drop: "1e999" },
       { mass: "0" },
       { baseline: "oak" },
+      { baseline: "alder", candidate: ["alder"] },
+      { launchSpeed: "40" },
+      { drop: "20" },
+      { mass: "900" },
     ];
     for (const flags of wrong) {
       await expect(answerGlide([DEMO], flags)).rejects.toThrow(UsageError);
     }
+    await expect(answerGlide([DEMO], { launchSpeed: "40" })).rejects.toThrow("15km/h");
+    await expect(answerGlide([DEMO], { launchSpeed: "-3" })).rejects.toThrow("--launch-speed -3");
+    await expect(answerGlide([DEMO], { baseline: "alder", candidate: ["alder"] })).rejects.toThrow(
+      "with itself",
+    );
     await expect(answerGlide([DEMO, `data/${DEMO}`], {})).rejects.toThrow("named twice");
     const copy = changed("copy", (_, text) => text);
     await expect(answerGlide([DEMO, copy], {})).rejects.toThrow("each run would count twice");
@@ -172,6 +192,7 @@ describe("the command line of task answer", () => {
       task("glide", DEMO, "--fast"),
     ]);
     expect(results.map((one) => [one.code, one.out])).toEqual([[2, ""], [2, ""], [2, ""], [2, ""]]);
+    expect(results[2]!.err).toContain("--help");
     expect(results[0]!.err).toContain('Cannot answer "tow" yet');
   });
 

@@ -1,0 +1,23 @@
+import { describe, expect, it } from "vitest";
+import { answerable } from "lakeproof/check/answerable.ts";
+import { readSession } from "lakeproof/read/read-session.ts";
+import { validationText } from "lakeproof/tasks/validation-text.ts";
+
+const bytes = (text: string) => new TextEncoder().encode(text);
+
+describe("what can be answered with what is there", () => {
+  it("promises no answer that the command line does not give yet", () => {
+    const session = readSession(
+      "lake",
+      new Map([
+        ["designs.csv", bytes("design,span,area,largest_lift_coefficient\nalder,1,0.16,1.1\n")],
+        ["conditions.csv", bytes("quantity,value,unit\ncarried_mass,85,kg\n")],
+      ]),
+    );
+    const questions = answerable(session);
+    expect(questions.find((one) => one.question === "takeoff")!.can).toBe(true);
+    const text = validationText(session, [], questions).replace(/\s+/g, " ");
+    expect(text).toContain("takeoff enough data, but `task answer` can't do it yet:");
+    expect(text).not.toContain("takeoff yes");
+  });
+});
