@@ -9,18 +9,16 @@ import type { Finding } from "../base/finding.ts";
 import type { AnswerRecord, DesignMark, TableRecord } from "../base/records.ts";
 import { shortened } from "./alike-findings.ts";
 import { answerStrip } from "./answer-strip.ts";
-import { designColourOnAnyGround, designStyle } from "./design-style.ts";
+import { designColourOnAnyGround } from "./design-style.ts";
 import { findingWords, inOrder } from "./findings-text.ts";
-import { MARK_OUTLINES } from "./mark-outline.ts";
+import { markSvg } from "./mark-svg.ts";
 import { escapeMarkup, printable } from "./printable.ts";
 
 const text = (words: string) => escapeMarkup(printable(words));
 
 function markOf(mark: DesignMark | null): string {
   if (mark === null) return "";
-  return `<svg width="14" height="14" viewBox="-8 -8 16 16" aria-hidden="true"><path d="${
-    MARK_OUTLINES[designStyle(mark.place).symbol]
-  }" fill="${designColourOnAnyGround(mark.place)}"/></svg> `;
+  return `${markSvg(mark.place, designColourOnAnyGround(mark.place))} `;
 }
 
 /** The box of the short answer: solid where a claim is made, dashed where it can't be. */

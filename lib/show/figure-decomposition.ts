@@ -12,7 +12,8 @@ import { type Decomposition, type DecompositionRow, decompositions } from "./dec
 import { type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks, sideWords } from "./interval-marks.ts";
 import { printable } from "./printable.ts";
-import { ratioAxis, tickText } from "./ratio-axis.ts";
+import { ratioAxis, ratioAxisMarks, ratioScale } from "./ratio-axis.ts";
+import { rowFrame } from "./row-frame.ts";
 import { designCell, numberCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
 
@@ -37,7 +38,6 @@ function plotOf(parts: readonly Decomposition[], size: DrawingSize) {
   const { narrow, fontSize, width } = size;
   const rows = placed(parts);
   const inner = (rows.at(-1)?.y ?? 40) + 14;
-  const [marginTop, marginBottom] = [12, 46];
   const [marginLeft, marginRight] = narrow ? [98, 54] : [160, 66];
   const units = width - marginLeft - marginRight;
   const ends = parts.flatMap((part) => [part.low, part.high]).filter((end) => end !== null);
@@ -56,23 +56,10 @@ function plotOf(parts: readonly Decomposition[], size: DrawingSize) {
   });
   const heads = parts.map((part, at) => ({ part, y: rows[at * 5]!.y - 24 }));
   return {
-    width,
-    height: inner + marginTop + marginBottom,
-    marginTop,
-    marginBottom,
-    marginLeft,
-    marginRight,
-    x: { type: "log" as const, domain: [axis.low, axis.high], axis: null },
-    y: { axis: null, domain: [inner, 0] },
+    ...rowFrame(size, inner, { top: 12, bottom: 46, left: marginLeft, right: marginRight }),
+    x: ratioScale(axis),
     marks: [
-      Plot.gridX(axis.ticks, { stroke: INK, strokeOpacity: 0.1 }),
-      Plot.axisX(axis.ticks, {
-        text: tickText,
-        tickSize: 4,
-        label: narrow ? "times as far" : "times the baseline's distance",
-        labelOffset: 40,
-      }),
-      Plot.ruleX([1], { stroke: INK, strokeWidth: 1.5 }),
+      ...ratioAxisMarks(axis, narrow ? "times as far" : "times the baseline's distance"),
       ...heads.flatMap(({ part, y }) =>
         sideWords([part.baseline, part.candidate], units, fontSize).map((word) =>
           Plot.text([word.text], { ...word.options, y: [y] })

@@ -12,6 +12,7 @@ import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing
 import { intervalBars, meanMarks, runMarks, thinIntervals } from "./interval-marks.ts";
 import { listInWords, printable } from "./printable.ts";
 import { refusedDesigns } from "./refused-designs.ts";
+import { rowFrame } from "./row-frame.ts";
 import { designCell, intervalCells, textCell } from "./table-cells.ts";
 import { left, withEnds } from "./table-columns.ts";
 
@@ -102,13 +103,12 @@ function axisRange(rows: readonly GlideRatioRow[]): [number, number] {
 }
 
 function plotOf(rows: readonly GlideRatioRow[], size: DrawingSize) {
-  const { narrow, fontSize, width } = size;
+  const { narrow, fontSize } = size;
   const places = rowPlaces(rows, fontSize);
   const inner = (places.at(-1) ?? 40) + 12;
   const heads = rows.filter((row) => row.run === null);
   const names = heads.map((row) => cutToWidth(row.design, narrow ? 84 : 140, fontSize));
   const marginLeft = 16 + Math.max(0, ...names.map((name) => textWidth(name, fontSize)));
-  const [marginTop, marginBottom, marginRight] = [10, 46, 18];
   const x = axisRange(rows);
   const within = (value: number) => Math.min(x[1], Math.max(x[0], value));
   const drawn = rows.map((row, at) => ({
@@ -122,14 +122,8 @@ function plotOf(rows: readonly GlideRatioRow[], size: DrawingSize) {
   const means = drawn.filter((row) => row.run === null);
   const beyond = runs.filter((row) => row.value !== row.x);
   return {
-    width,
-    height: inner + marginTop + marginBottom,
-    marginTop,
-    marginBottom,
-    marginLeft,
-    marginRight,
+    ...rowFrame(size, inner, { top: 10, bottom: 46, left: marginLeft, right: 18 }),
     x: { domain: x },
-    y: { axis: null, domain: [inner, 0] },
     marks: [
       Plot.gridX({ ticks: narrow ? 4 : 6, stroke: INK, strokeOpacity: 0.1 }),
       Plot.axisX({

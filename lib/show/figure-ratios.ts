@@ -13,7 +13,8 @@ import { INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks, runMarks, sideWords } from "./interval-marks.ts";
 import { printable } from "./printable.ts";
-import { ratioAxis, tickText } from "./ratio-axis.ts";
+import { ratioAxis, ratioAxisMarks, ratioScale } from "./ratio-axis.ts";
+import { rowFrame } from "./row-frame.ts";
 import { designCell, intervalCells } from "./table-cells.ts";
 import { left, withEnds } from "./table-columns.ts";
 import { headlineOf } from "./verdict-sentence.ts";
@@ -74,10 +75,9 @@ const SPREAD = [0, 12, 6, 18];
 function plotOf(groups: readonly RatioGroup[], baseline: string, size: DrawingSize) {
   const { narrow, fontSize, width } = size;
   const groupHeight = 104;
-  const [marginTop, marginBottom] = [32, 46];
-  const [marginLeft, marginRight] = [narrow ? 12 : 16, 16];
+  const margins = { top: 32, bottom: 46, left: narrow ? 12 : 16, right: 16 };
   const inner = Math.max(1, groups.length) * groupHeight - 8;
-  const units = width - marginLeft - marginRight;
+  const units = width - margins.left - margins.right;
   const all = groups.flatMap((one) => [
     one.value,
     ...[one.low, one.high].filter((end) => end !== null),
@@ -88,23 +88,13 @@ function plotOf(groups: readonly RatioGroup[], baseline: string, size: DrawingSi
   const words = { fill: INK, stroke: PAPER, strokeWidth: 5 };
   const onlyName = groups.length === 1 ? groups[0]!.candidate : "candidate";
   return {
-    width,
-    height: inner + marginTop + marginBottom,
-    marginTop,
-    marginBottom,
-    marginLeft,
-    marginRight,
-    x: { type: "log" as const, domain: [axis.low, axis.high], axis: null },
-    y: { axis: null, domain: [inner, 0] },
+    ...rowFrame(size, inner, margins),
+    x: ratioScale(axis),
     marks: [
-      Plot.gridX(axis.ticks, { stroke: INK, strokeOpacity: 0.1 }),
-      Plot.axisX(axis.ticks, {
-        text: tickText,
-        tickSize: 4,
-        label: narrow ? "times as far" : "times the baseline's distance, same launch",
-        labelOffset: 40,
-      }),
-      Plot.ruleX([1], { stroke: INK, strokeWidth: 1.5 }),
+      ...ratioAxisMarks(
+        axis,
+        narrow ? "times as far" : "times the baseline's distance, same launch",
+      ),
       ...sideWords([baseline, onlyName], units, fontSize).map((word) =>
         Plot.text([word.text], { ...word.options, y: [0], dy: -16 })
       ),

@@ -3,7 +3,9 @@
  *
  * @module
  */
+import * as Plot from "@observablehq/plot";
 import { formatNumber } from "../base/rounding.ts";
+import { INK } from "./design-style.ts";
 
 /** An axis with its ticks; 1 is always on it. */
 export interface RatioAxis {
@@ -66,7 +68,27 @@ function thinned(
   return kept.sort((a, b) => a - b);
 }
 
+/** The axis as the plotting library's scale; {@link ratioAxisMarks} draw it. */
+export function ratioScale(axis: RatioAxis) {
+  return { type: "log" as const, domain: [axis.low, axis.high], axis: null };
+}
+
+/**
+ * Lines and labels of the ticks, and the upright line at 1.
+ *
+ * @param axis of the figure
+ * @param label below the ticks
+ * @returns marks, to be drawn before all others
+ */
+export function ratioAxisMarks(axis: RatioAxis, label: string): Plot.Markish[] {
+  return [
+    Plot.gridX(axis.ticks, { stroke: INK, strokeOpacity: 0.1 }),
+    Plot.axisX(axis.ticks, { text: tickText, tickSize: 4, label, labelOffset: 40 }),
+    Plot.ruleX([1], { stroke: INK, strokeWidth: 1.5 }),
+  ];
+}
+
 /** A tick's label: 0.5, 1, 1.25. */
-export function tickText(tick: number): string {
+function tickText(tick: number): string {
   return String(Number(formatNumber(tick, 3)));
 }

@@ -7,7 +7,7 @@
  */
 import type { AnswerRecord } from "../../base/records.ts";
 import { answerStrip } from "../../show/answer-strip.ts";
-import { markSvg, RING_SVG } from "./design-mark.ts";
+import { pageMark, RING } from "./page-mark.ts";
 import { proseHtml as prose } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
 
@@ -40,7 +40,7 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
 
   const level = title !== null || n === 1 ? "h2" : "h3";
   const heading = title ?? (n === 1 ? "The short answer" : prose(record.question));
-  const mark = record.ahead === null ? RING_SVG : markSvg(record.ahead);
+  const mark = record.ahead === null ? RING : pageMark(record.ahead);
   const details = record.details.map((detail, at) =>
     `<p${at < ABOVE_STRIP ? "" : ' class="more"'}>${prose(detail)}</p>`
   );

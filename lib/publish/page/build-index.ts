@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { markSvg, RING_SVG } from "./design-mark.ts";
+import { pageMark, RING } from "./page-mark.ts";
 import { documentHtml } from "./document.ts";
 import { escapeHtml } from "./escape-html.ts";
 import { proseHtml } from "./prose-html.ts";
@@ -18,7 +18,7 @@ function cardItem(card: IndexCard): string {
   const lines = [
     `<h2><a href="${card.slug}.html">${proseHtml(card.question)}</a></h2>`,
     ...(answer === null ? [`<p>${proseHtml(card.summary)}</p>`] : [
-      `<p><strong>${answer.ahead === null ? RING_SVG : markSvg(answer.ahead)} ${
+      `<p><strong>${answer.ahead === null ? RING : pageMark(answer.ahead)} ${
         proseHtml(answer.headline)
       }</strong></p>`,
       ...(answer.detail === "" ? [] : [`<p>${proseHtml(answer.detail)}</p>`]),

@@ -4,7 +4,7 @@
  * @module
  */
 import type { TableCell, TableRecord } from "../../base/records.ts";
-import { markSvg } from "./design-mark.ts";
+import { pageMark } from "./page-mark.ts";
 import { escapeHtml } from "./escape-html.ts";
 import { proseHtml } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
@@ -32,7 +32,7 @@ export function tableElement(table: TableRecord, labelledBy: string): string {
     return `<th scope="col"${side(n)}>${escapeHtml(column.label)}${unit}</th>`;
   });
   const content = (cell: TableCell) =>
-    `${cell.mark === null ? "" : `${markSvg(cell.mark)} `}${escapeHtml(onOneLine(cell.text))}`;
+    `${cell.mark === null ? "" : `${pageMark(cell.mark)} `}${escapeHtml(onOneLine(cell.text))}`;
   const look = (cell: TableCell, n: number) =>
     cell.text.length > WORDS ? ' class="words"' : side(n);
   const rows = table.rows.map((row) =>

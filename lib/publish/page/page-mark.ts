@@ -1,0 +1,27 @@
+/**
+ * Marks in a page's lines: one for a design, one for no design.
+ *
+ * @module
+ */
+import type { DesignMark } from "../../base/records.ts";
+import { designColour } from "../../show/design-style.ts";
+import { markSvg, smallSvg } from "../../show/mark-svg.ts";
+
+/** What the page's styles call a mark. */
+const CLASS = "mark";
+
+/**
+ * A design's mark in the page's own colours.
+ *
+ * @param mark the design and its place
+ * @returns an SVG element
+ */
+export function pageMark(mark: DesignMark): string {
+  return markSvg(mark.place, designColour(mark.place), CLASS);
+}
+
+/** The mark that stands for no design: a hollow ring, drawn with a broken line. */
+export const RING = smallSvg(
+  `<circle r="6" fill="none" stroke="currentColor" stroke-width="1.8" stroke-dasharray="3 2.2"/>`,
+  CLASS,
+);
