@@ -4,7 +4,8 @@
  * @module
  */
 import { hasErrors } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
+import { listInWords } from "../base/sentence-words.ts";
 import type { Design, Glide, Session } from "../base/session.ts";
 import { checkSession } from "./check-session.ts";
 import { conditionOf } from "./condition-of.ts";
@@ -57,11 +58,6 @@ const PLACES: Readonly<Record<string, string>> = {
 
 const runs = (n: number) => n === 1 ? "1 run" : `${n} runs`;
 
-const list = (words: readonly string[]) =>
-  words.length < 2
-    ? words.join("")
-    : `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]!}`;
-
 function glide(session: Session): Answerable {
   const asks = "Which design glides better, and how sure is that?";
   const kept = keptGlides(session);
@@ -94,7 +90,7 @@ function glide(session: Session): Answerable {
     for (const [what, count] of lacking) needs.push(`${PLACES[what]!} (missing in ${runs(count)})`);
     for (const design of flown.filter((one) => complete(one).length < LEAST_RUNS)) {
       needs.push(
-        `at least ${LEAST_RUNS} complete runs of ${printable(design.design)} (there ${
+        `at least ${LEAST_RUNS} complete runs of ${excerpt(design.design)} (there ${
           complete(design).length === 1 ? "is 1" : `are ${complete(design).length}`
         })`,
       );
@@ -102,7 +98,7 @@ function glide(session: Session): Answerable {
   }
   const few = flown.filter((one) => complete(one).length < GOOD_RUNS);
   const has = `${
-    list(flown.map((one) => `${printable(one.design)} ${runs(complete(one).length)}`))
+    listInWords(flown.map((one) => `${excerpt(one.design)} ${runs(complete(one).length)}`))
   }${can && few.length > 0 ? `; ${GOOD_RUNS} or more each tell smaller differences` : ""}.`;
   return { ...common, can, has, needs };
 }
@@ -137,7 +133,7 @@ function tow(session: Session): Answerable {
     conditionOf(session, "carried_mass", null) !== null;
   const needs = [
     ...short.map((one) =>
-      `readings of ${printable(one.design)} at ${LEAST_SPEEDS} or more speeds (there are ${
+      `readings of ${excerpt(one.design)} at ${LEAST_SPEEDS} or more speeds (there are ${
         speeds(one)
       })`
     ),
@@ -147,7 +143,7 @@ function tow(session: Session): Answerable {
   return {
     ...common,
     can: needs.length === 0,
-    has: `${whole.length} readings of ${list(towed.map((one) => printable(one.design)))}.`,
+    has: `${whole.length} readings of ${listInWords(towed.map((one) => excerpt(one.design)))}.`,
     needs,
   };
 }
@@ -174,14 +170,14 @@ function takeoff(session: Session): Answerable {
     ...(without.length === 0
       ? []
       : [`largest_lift_coefficient of ${
-        list(without.map((one) => printable(one.design)))
+        listInWords(without.map((one) => excerpt(one.design)))
       } in designs.csv`]),
     ...(mass === null ? ["carried_mass in conditions.csv"] : []),
   ];
   return {
     ...common,
     can: needs.length === 0,
-    has: `${list(session.designs.map((one) => printable(one.design)))} with span and area.`,
+    has: `${listInWords(session.designs.map((one) => excerpt(one.design)))} with span and area.`,
     needs,
   };
 }
@@ -221,6 +217,10 @@ export function answerable(session: Session): Answerable[] {
       hasErrors(findings.filter((two) => two.file === file))
     );
     if (wrong.length === 0) return one;
-    return { ...one, can: false, needs: [`the errors in ${list(wrong)} put right`, ...one.needs] };
+    return {
+      ...one,
+      can: false,
+      needs: [`the errors in ${listInWords(wrong)} put right`, ...one.needs],
+    };
   });
 }

@@ -5,7 +5,7 @@
  */
 import { didYouMean } from "../base/did-you-mean.ts";
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import type { Glide, Session } from "../base/session.ts";
 import { keptGlides } from "./rule.ts";
 
@@ -50,8 +50,8 @@ export function checkBlocks(session: Session): Finding[] {
         row: runs[0]!.row,
         column: "block",
         count: runs.length,
-        what: `The block "${printable(block)}" holds runs of ${
-          printable(runs[0]!.design)
+        what: `The block "${excerpt(block)}" holds runs of ${
+          excerpt(runs[0]!.design)
         } only, so they compare with nothing flown beside them.`,
       }));
     }
@@ -65,7 +65,7 @@ export function checkBlocks(session: Session): Finding[] {
       file: FILE,
       row: runs[0]!.row,
       column: "block",
-      what: `The block "${printable(block)}" spans ${days.size} days.`,
+      what: `The block "${excerpt(block)}" spans ${days.size} days.`,
       wanted: "One block for each rider and day: water, wind and rider are alike only within it.",
     }));
   }
@@ -89,10 +89,10 @@ export function checkConditionBlocks(session: Session): Finding[] {
       file: "conditions.csv",
       row: one.row,
       column: "block",
-      what: `No run is in the block "${printable(one.block)}", so this row holds for none.`,
+      what: `No run is in the block "${excerpt(one.block)}", so this row holds for none.`,
       wanted: meant === null
         ? "A block as it stands in glides.csv or tow.csv, or an empty cell for all."
-        : `Did you mean ${printable(meant)}?`,
+        : `Did you mean ${excerpt(meant)}?`,
     })];
   });
 }

@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import type { Session } from "../base/session.ts";
 import { keptGlides } from "./rule.ts";
 
@@ -33,8 +33,8 @@ export function checkDoubled(session: Session): Finding[] {
       file: "glides.csv",
       row: glide.row,
       column: "run",
-      what: `Run ${printable(glide.run)} has the same design, speeds, drop and distance as run ${
-        printable(first.run)
+      what: `Run ${excerpt(glide.run)} has the same design, speeds, drop and distance as run ${
+        excerpt(first.run)
       } in row ${first.row}: entered twice? It stays in, and counts twice.`,
       wanted: "If it is one run, take one of the two rows out.",
     })];

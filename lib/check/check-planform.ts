@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import type { Design, Session } from "../base/session.ts";
 import { short } from "./rule.ts";
 
@@ -34,7 +34,7 @@ function checkDesign(design: Design): Finding[] {
     warn(
       "odd-volume",
       "wet_volume",
-      `${printable(design.design)} pushes ${
+      `${excerpt(design.design)} pushes ${
         short(wetVolume * 1000)
       } litres aside, but a wing of its size has about ${short(wing * 1000)} litres.`,
       "The volume of wing and strut under water, in litres; the board does not count.",

@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import type { Design, Glide, Session } from "../base/session.ts";
 import { weightInWater } from "../model/buoyancy.ts";
 import { gravity, STANDARD_GRAVITY } from "../model/gravity.ts";
@@ -99,7 +99,7 @@ function allSlow(design: Design, lift: number, slow: readonly SlowRun[]): Findin
     row: design.row,
     column: "largest_lift_coefficient",
     count: slow.length,
-    what: `All runs of ${printable(design.design)} end below the stall that a coefficient of ${
+    what: `All runs of ${excerpt(design.design)} end below the stall that a coefficient of ${
       short(lift)
     } gives (about ${short(end)} m/s, stall ${short(stall)} m/s). The runs stay in.`,
     wanted: `Look at area, mass and end speeds; they mean a coefficient of about ${

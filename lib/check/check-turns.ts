@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import type { Glide, Session } from "../base/session.ts";
 import { keptGlides } from "./rule.ts";
 
@@ -31,7 +31,7 @@ export function checkTurns(session: Session): Finding[] {
       ...designs.map((name) => runs.filter((one) => one.design === name).length),
     );
     if (designs.length < 2 || fewest < LEAST_RUNS || changes !== designs.length - 1) return [];
-    const where = block === "" ? "" : ` in the block "${printable(block)}"`;
+    const where = block === "" ? "" : ` in the block "${excerpt(block)}"`;
     return [finding({
       severity: "warning",
       code: "not-in-turns",
@@ -39,7 +39,7 @@ export function checkTurns(session: Session): Finding[] {
       row: runs[0]!.row,
       column: "design",
       what: `By the order of the rows each design was flown in one go${where}: first all runs of ${
-        designs.map((name) => printable(name)).join(", then all of ")
+        designs.map((name) => excerpt(name)).join(", then all of ")
       }. Wind, water or a tiring rider may then be the difference.`,
       wanted:
         "The designs flown in turns. If they were, put the rows in the order flown (sort by run).",

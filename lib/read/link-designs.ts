@@ -5,7 +5,7 @@
  */
 import { didYouMean } from "../base/did-you-mean.ts";
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type ReadRow } from "./read-rows.ts";
 
 /** What the rows of one file may name. */
@@ -60,7 +60,7 @@ function lookUp(design: string, { known, named, also }: DesignNames): LookedUp {
   if (names.includes(design)) return { spelling: design, fault: null };
   const plain = (text: string) => text.toLowerCase().replace(/\s+/g, " ");
   const alike = (one: string) => plain(one) === plain(design);
-  const shown = printable(design);
+  const shown = excerpt(design);
   const same = names.filter(alike);
   if (same.length === 1) {
     const spelling = same[0]!;
@@ -69,7 +69,7 @@ function lookUp(design: string, { known, named, also }: DesignNames): LookedUp {
       fault: {
         severity: "note",
         code: "design-spelling",
-        what: `"${shown}" is read as ${printable(spelling)}.`,
+        what: `"${shown}" is read as ${excerpt(spelling)}.`,
         wanted: "The name as it stands in designs.csv.",
       },
     };
@@ -94,7 +94,7 @@ function lookUp(design: string, { known, named, also }: DesignNames): LookedUp {
       what: `There is no design "${shown}" in designs.csv; the row was not used.`,
       wanted: meant === null
         ? "A design of designs.csv, or a row for this one there."
-        : `Did you mean ${printable(meant)}?`,
+        : `Did you mean ${excerpt(meant)}?`,
     },
   };
 }

@@ -5,7 +5,7 @@
  */
 import { didYouMean } from "../base/did-you-mean.ts";
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type Column, type TableContract } from "../base/tables.ts";
 import { findUnit, type Unit, unitNamed, UNITS } from "../base/units.ts";
 
@@ -94,7 +94,7 @@ export function matchHeader(input: HeaderInput): MatchedHeader {
 
   input.cells.slice(0, width).forEach((cell, place) => {
     const { name, unit } = splitHeader(cell);
-    const shown = printable(cell.trim());
+    const shown = excerpt(cell.trim());
     if (name === "") {
       unnamed.push(place);
       return;
@@ -200,7 +200,7 @@ function unitOf(
         severity: "warning",
         code: "unit-not-here",
         column: name,
-        what: `The unit [${printable(written)}] after ${name} is not used.`,
+        what: `The unit [${excerpt(written)}] after ${name} is not used.`,
         wanted: "The unit of each row in its own column.",
       });
     }
@@ -225,8 +225,8 @@ function unitOf(
     code: other === null ? "unknown-unit" : "wrong-unit",
     column: name,
     what: other === null
-      ? `"${printable(text)}" after ${name} is no unit that we know; the column was not used.`
-      : `"${printable(text)}" is a unit of ${other.dimension}, but ${name} is a ${dimension}.`,
+      ? `"${excerpt(text)}" after ${name} is no unit that we know; the column was not used.`
+      : `"${excerpt(text)}" is a unit of ${other.dimension}, but ${name} is a ${dimension}.`,
     wanted: `One of ${unitsFor(column)}.${
       meant === null ? "" : ` Did you mean ${findUnit(meant, dimension)!.name}?`
     }`,

@@ -8,7 +8,7 @@ import { readFile } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import { didYouMean } from "../base/did-you-mean.ts";
 import { DataError } from "../base/errors.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type Session } from "../base/session.ts";
 import { TABLES } from "../base/tables.ts";
 import { filesRead, noteRead } from "./files-read.ts";
@@ -40,12 +40,12 @@ export function sessionFolder(nameOrPath: string): string {
   const there = sessionNames();
   const meant = didYouMean(basename(nameOrPath), there);
   const help = meant !== null
-    ? ` Did you mean ${printable(meant)}?`
+    ? ` Did you mean ${excerpt(meant)}?`
     : there.length > 0
-    ? ` There are: ${there.map((one) => printable(one)).join(", ")}.`
+    ? ` There are: ${there.map((one) => excerpt(one)).join(", ")}.`
     : "";
   throw new DataError(
-    `Cannot open the session "${printable(nameOrPath)}": there is no such folder.${help}`,
+    `Cannot open the session "${excerpt(nameOrPath)}": there is no such folder.${help}`,
   );
 }
 

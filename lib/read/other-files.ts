@@ -5,7 +5,7 @@
  */
 import { didYouMean } from "../base/did-you-mean.ts";
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { TABLES } from "../base/tables.ts";
 
 const WORKBOOK = /\.(?:xlsx|xls|xlsm|ods|numbers)$/i;
@@ -17,8 +17,8 @@ export function otherFiles(names: readonly string[]): Finding[] {
       return [finding({
         severity: "warning",
         code: "workbook",
-        file: printable(name),
-        what: `${printable(name)} is a workbook; nothing was read from it.`,
+        file: excerpt(name),
+        what: `${excerpt(name)} is a workbook; nothing was read from it.`,
         wanted:
           "Each sheet saved as CSV: open it, choose the sheet, Save as, type CSV (UTF-8), under the table's name, as glides.csv.",
       })];
@@ -28,8 +28,8 @@ export function otherFiles(names: readonly string[]): Finding[] {
     return [finding({
       severity: meant === null ? "note" : "warning",
       code: "unknown-table",
-      file: printable(name),
-      what: `${printable(name)} is no table that we know; it was not read.`,
+      file: excerpt(name),
+      what: `${excerpt(name)} is no table that we know; it was not read.`,
       wanted: meant === null ? null : `Did you mean ${meant}?`,
     })];
   });

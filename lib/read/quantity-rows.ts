@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding, type Severity } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type Column, type TableContract } from "../base/tables.ts";
 import { findUnit, type Unit, unitNamed, UNITS } from "../base/units.ts";
 import { type ReadRow } from "./read-rows.ts";
@@ -66,9 +66,9 @@ export function unitFor(column: Column, written: string | null, report: Report):
     other === null ? "unknown-unit" : "wrong-unit",
     "unit",
     other === null
-      ? `"${printable(written)}" is no unit that we know; the row was not used.`
+      ? `"${excerpt(written)}" is no unit that we know; the row was not used.`
       : `"${
-        printable(written)
+        excerpt(written)
       }" is a unit of ${other.dimension}, but ${column.name} is a ${column.dimension}; the row was not used.`,
     `One of ${
       UNITS.filter((one) => one.dimension === column.dimension).map((one) => one.name).join(", ")

@@ -7,7 +7,7 @@ import { didYouMean } from "../base/did-you-mean.ts";
 import { type Severity } from "../base/finding.ts";
 import { likelyUnit } from "../base/likely-unit.ts";
 import { LIMITS, standing } from "../base/limits.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { decimalToSi, findUnit, fromSi, toSi, type Unit } from "../base/units.ts";
 import { type DecimalChoice, numberText } from "./decimal-mark.ts";
 import { type MatchedColumn } from "./match-header.ts";
@@ -66,7 +66,7 @@ export function readCell(raw: string, matched: MatchedColumn, choice: DecimalCho
       fault: {
         severity: "note",
         code: "empty-mark",
-        what: `"${printable(cell)}" is read as not measured.`,
+        what: `"${excerpt(cell)}" is read as not measured.`,
         wanted: "An empty cell where nothing was measured.",
       },
     };
@@ -74,7 +74,7 @@ export function readCell(raw: string, matched: MatchedColumn, choice: DecimalCho
   if (SHEET_ERROR.test(cell)) {
     return bad(
       "spreadsheet-error",
-      `"${printable(cell)}" is the mark of a formula that failed in the spreadsheet.`,
+      `"${excerpt(cell)}" is the mark of a formula that failed in the spreadsheet.`,
       "The value itself, or an empty cell.",
     );
   }
@@ -94,8 +94,8 @@ function dateCell(cell: string): ReadCell {
       severity: "warning",
       code: read.why,
       what: ambiguous
-        ? `"${printable(cell)}" can mean two different days.`
-        : `"${printable(cell)}" is no day that we can read.`,
+        ? `"${excerpt(cell)}" can mean two different days.`
+        : `"${excerpt(cell)}" is no day that we can read.`,
       wanted: "A day as 2031-06-14 or 14.06.2031.",
     },
   };
@@ -108,7 +108,7 @@ function choiceCell(cell: string, choices: readonly string[]): ReadCell {
   const meant = didYouMean(cell, choices);
   return bad(
     "unknown-choice",
-    `"${printable(cell)}" is none of the words that may stand here.`,
+    `"${excerpt(cell)}" is none of the words that may stand here.`,
     `${choices.join(", ")}, or nothing.${meant === null ? "" : ` Did you mean ${meant}?`}`,
   );
 }
@@ -131,7 +131,7 @@ function numberCell(cell: string, matched: MatchedColumn, choice: DecimalChoice)
       return bad(
         "ambiguous-number",
         `"${
-          printable(cell)
+          excerpt(cell)
         }" can be read two ways: the mark may stand before decimals or between thousands.`,
         "Digits with one decimal mark and nothing between thousands, the same way in the whole file.",
       );
@@ -141,23 +141,21 @@ function numberCell(cell: string, matched: MatchedColumn, choice: DecimalChoice)
       const other = choice.mark === "." ? cell.replace(",", ".") : cell.replace(".", ",");
       return bad(
         "other-decimal-mark",
-        `"${
-          printable(cell)
-        }" has another decimal mark than the rest of the file, which has ${word}.`,
-        `Did you mean ${printable(other)}?`,
+        `"${excerpt(cell)}" has another decimal mark than the rest of the file, which has ${word}.`,
+        `Did you mean ${excerpt(other)}?`,
       );
     }
     const split = unitBehind(cell);
     if (split !== null && column.dimension === split.unit.dimension) {
       return bad(
         "unit-in-cell",
-        `"${printable(cell)}" has its unit in the cell.`,
+        `"${excerpt(cell)}" has its unit in the cell.`,
         `The number alone here, and the unit after the column's name: ${name} [${split.unit.name}].`,
       );
     }
     return bad(
       "not-a-number",
-      `"${printable(cell)}" is no number.`,
+      `"${excerpt(cell)}" is no number.`,
       BECAME_A_DAY.test(cell)
         ? "The number again: the spreadsheet took it for a day. Set the column's format to number first."
         : wanted,
@@ -165,12 +163,12 @@ function numberCell(cell: string, matched: MatchedColumn, choice: DecimalChoice)
   }
   const si = unit === null ? Number(read.decimal) : decimalToSi(read.decimal, unit, own);
   if (!Number.isFinite(si)) {
-    return bad("not-a-number", `"${printable(cell)}" is beyond all measure.`, wanted);
+    return bad("not-a-number", `"${excerpt(cell)}" is beyond all measure.`, wanted);
   }
   if (own) {
     return si > 0 ? { value: si, fault: null, decimal: read.decimal } : bad(
       "impossible-value",
-      `An uncertainty of ${printable(cell)} can't be.`,
+      `An uncertainty of ${excerpt(cell)} can't be.`,
       "More than 0, or an empty cell.",
     );
   }
@@ -179,7 +177,7 @@ function numberCell(cell: string, matched: MatchedColumn, choice: DecimalChoice)
   }
   return bad(
     "impossible-value",
-    `${printable(cell)}${unit.name === "1" ? "" : ` ${unit.name}`} can't be: ${
+    `${excerpt(cell)}${unit.name === "1" ? "" : ` ${unit.name}`} can't be: ${
       LIMITS[column.name]!.why
     }.`,
     guess(Number(read.decimal), cell, matched) ?? wanted,
@@ -190,7 +188,7 @@ function numberCell(cell: string, matched: MatchedColumn, choice: DecimalChoice)
 function guess(value: number, cell: string, matched: MatchedColumn): string | null {
   const { column, unit } = matched;
   if (value < 0 && standing(column.name, toSi(-value, unit!)) === "fits") {
-    return `Did you mean ${printable(cell.replace(/^[-−–]\s*/, ""))}, without the minus?`;
+    return `Did you mean ${excerpt(cell.replace(/^[-−–]\s*/, ""))}, without the minus?`;
   }
   const better = likelyUnit(column.name, value, unit!);
   if (better === null) return null;

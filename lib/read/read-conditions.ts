@@ -6,7 +6,7 @@
 import { didYouMean } from "../base/did-you-mean.ts";
 import { likelyUnit } from "../base/likely-unit.ts";
 import { LIMITS, standing } from "../base/limits.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type Condition, type StatedAs } from "../base/session.ts";
 import { type Column, CONDITION_QUANTITIES, CONDITIONS } from "../base/tables.ts";
 import { decimalToSi, findUnit, SI_UNITS, type Unit } from "../base/units.ts";
@@ -30,7 +30,7 @@ export function readConditions(table: ReadTable): QuantityRows<Condition> {
         "doubled-row",
         "quantity",
         `${
-          printable(written)
+          excerpt(written)
         } stands in row ${before} already for the same block; this row was not used.`,
         "One row for each quantity and block.",
       );
@@ -63,7 +63,7 @@ export function readConditions(table: ReadTable): QuantityRows<Condition> {
         meant === null ? "note" : "warning",
         "unknown-quantity",
         "quantity",
-        `"${printable(written)}" is no quantity that we use; it is kept, unused.`,
+        `"${excerpt(written)}" is no quantity that we use; it is kept, unused.`,
         meant === null ? undefined : `Did you mean ${meant}?`,
       );
     }

@@ -5,7 +5,7 @@
  */
 import { CONTRACT } from "../base/answers.ts";
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type Descriptor, parseDescriptor } from "./descriptor-schema.ts";
 
 /** Name of the descriptor in a session folder. */
@@ -37,7 +37,7 @@ export function readDescriptor(
       "bad-descriptor",
       DESCRIPTOR,
       `This description of the tables can't be used: ${
-        printable(parsed.reason, 300)
+        excerpt(parsed.reason, 300)
       }. Units that it names were not used.`,
       "The file as it was written, or no such file: then name units in the headers.",
     ));
@@ -58,7 +58,7 @@ export function readDescriptor(
       "no-schema",
       DESCRIPTOR,
       `This description of the tables names no columns for ${
-        printable(bare.map((one) => one.path ?? one.name).join(", "))
+        excerpt(bare.map((one) => one.path ?? one.name).join(", "))
       }; those tables are read by their headers alone.`,
     ));
   }

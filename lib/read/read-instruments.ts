@@ -4,7 +4,7 @@
  * @module
  */
 import { didYouMean } from "../base/did-you-mean.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type ErrorKind, type Instrument, type StatedAs } from "../base/session.ts";
 import {
   type Column,
@@ -38,7 +38,7 @@ export function readInstruments(table: ReadTable): QuantityRows<Instrument> {
         "error",
         "unknown-quantity",
         "quantity",
-        `"${printable(written)}" is no column of numbers that we know; the row was not used.`,
+        `"${excerpt(written)}" is no column of numbers that we know; the row was not used.`,
         meant === null ? "The name of a column, as launch_speed." : `Did you mean ${meant}?`,
       );
       return null;

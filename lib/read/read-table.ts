@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type TableContract } from "../base/tables.ts";
 import { decodeText } from "./decode-text.ts";
 import { matchHeader } from "./match-header.ts";
@@ -90,5 +90,5 @@ export function readTable(
 
 function splitHeaderName(head: TextRow | undefined, place: number): string | null {
   const cell = head?.cells[place]?.trim() ?? "";
-  return cell === "" ? null : printable(cell.replace(/\s*[[(].*$/, ""));
+  return cell === "" ? null : excerpt(cell.replace(/\s*[[(].*$/, ""));
 }

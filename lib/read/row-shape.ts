@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { columnLetter, type MatchedHeader } from "./match-header.ts";
 import { type Delimiter } from "./split-table.ts";
 
@@ -68,7 +68,7 @@ export function shapeFault(
     code: "surplus-cell",
     column: letter,
     what: `The row has more cells than the header has names: "${
-      printable(cells[surplus]!)
+      excerpt(cells[surplus]!)
     }" stands in column ${letter}. The row was not used.`,
     wanted: delimiter === ","
       ? 'Quotation marks around text that holds a comma ("wind, left"), and a point before decimals.'

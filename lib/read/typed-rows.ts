@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type Row } from "../base/session.ts";
 import { type TableContract } from "../base/tables.ts";
 import { type ReadRow } from "./read-rows.ts";
@@ -84,9 +84,7 @@ export function typedRows<T extends Row>(
           file,
           row: row.row,
           column: key,
-          what: `${key} "${
-            printable(name)
-          }" stands in row ${before} already; this row was not used.`,
+          what: `${key} "${excerpt(name)}" stands in row ${before} already; this row was not used.`,
           wanted: `A name of its own for each ${key}.`,
         }));
         continue;

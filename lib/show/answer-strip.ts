@@ -5,7 +5,7 @@
  */
 import type { AnswerRecord } from "../base/records.ts";
 import { formatNumber } from "../base/rounding.ts";
-import { escapeMarkup } from "./printable.ts";
+import { escapeHtml } from "../base/escape-html.ts";
 
 const WIDTH = 288;
 const HEIGHT = 68;
@@ -37,7 +37,7 @@ export function answerStrip(
     `<path d="${d}" fill="none" stroke="currentColor" stroke-width="${width}"${more}/>`;
   const text = (x: number, y: number, anchor: string, words: string) =>
     `<text x="${x}" y="${y}" text-anchor="${anchor}" fill="currentColor">${
-      escapeMarkup(words)
+      escapeHtml(words)
     }</text>`;
   const end = (ratio: number, inward: number) => {
     const x = place(ratio);

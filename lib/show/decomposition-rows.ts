@@ -3,9 +3,9 @@
  *
  * @module
  */
+import { printable } from "../base/printable.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { placeOf } from "./design-place.ts";
-import { printable } from "./printable.ts";
 
 /** A step from one ratio to the next, or a sum of steps. */
 export interface DecompositionRow {

@@ -5,10 +5,10 @@
  */
 import type { Finding } from "../base/finding.ts";
 import { type AnswerRecord, type FigureRecord, MEDIA, type TableRecord } from "../base/records.ts";
+import { printable } from "../base/printable.ts";
 import { answerTextOf } from "./answer-text.ts";
 import { answerHtml, findingsHtml, printableLine, reportHtml, tableHtml } from "./display-html.ts";
 import { findingsText } from "./findings-text.ts";
-import { printable } from "./printable.ts";
 import { textTable, wrapped } from "./text-table.ts";
 
 /** What a cell can show: an answer, a figure, a table, findings, or a fit report as text. */

@@ -8,13 +8,14 @@
 import type { Finding } from "../base/finding.ts";
 import type { AnswerRecord, DesignMark, TableRecord } from "../base/records.ts";
 import { shortened } from "./alike-findings.ts";
+import { escapeHtml } from "../base/escape-html.ts";
+import { printable } from "../base/printable.ts";
 import { answerStrip } from "./answer-strip.ts";
 import { designColourOnAnyGround } from "./design-style.ts";
 import { findingWords, inOrder } from "./findings-text.ts";
 import { markSvg } from "./mark-svg.ts";
-import { escapeMarkup, printable } from "./printable.ts";
 
-const text = (words: string) => escapeMarkup(printable(words));
+const text = (words: string) => escapeHtml(printable(words));
 
 function markOf(mark: DesignMark | null): string {
   if (mark === null) return "";
@@ -69,17 +70,15 @@ export function findingsHtml(findings: readonly Finding[]): string {
   if (findings.length === 0) return `<p class="lakeproof-findings">No finding in the data.</p>`;
   const items = shortened(inOrder(findings)).map((one) => {
     const { word, where, what, wanted } = findingWords(one);
-    const ask = wanted === "" ? "" : ` Wanted: ${escapeMarkup(wanted)}`;
-    return `<li><strong>${word}:</strong> ${escapeMarkup(where)}<br>${
-      escapeMarkup(what)
-    }${ask}</li>`;
+    const ask = wanted === "" ? "" : ` Wanted: ${escapeHtml(wanted)}`;
+    return `<li><strong>${word}:</strong> ${escapeHtml(where)}<br>${escapeHtml(what)}${ask}</li>`;
   });
   return `<ul class="lakeproof-findings" style="max-width: 42em">\n${items.join("\n")}\n</ul>`;
 }
 
 /** Text that keeps its columns. */
 export function reportHtml(report: string): string {
-  const lines = report.split(/\r?\n/).map((line) => escapeMarkup(printableLine(line)));
+  const lines = report.split(/\r?\n/).map((line) => escapeHtml(printableLine(line)));
   return `<pre class="lakeproof-report">${lines.join("\n")}</pre>`;
 }
 

@@ -7,8 +7,8 @@
 import * as Plot from "@observablehq/plot";
 import { parseHTML } from "linkedom";
 import type { FigureRecord } from "../base/records.ts";
+import { printable } from "../base/printable.ts";
 import { finishSvg, type SvgElement } from "./finish-svg.ts";
-import { printable } from "./printable.ts";
 
 /** Size of a drawing, in units of the page. */
 export interface DrawingSize {

@@ -6,12 +6,12 @@
 import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatInterval, formatNumber, formatQuantity } from "../base/rounding.ts";
+import { printable } from "../base/printable.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { INK, INK_SOFT } from "./design-style.ts";
 import { type Decomposition, type DecompositionRow, decompositions } from "./decomposition-rows.ts";
 import { type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks, sideWords } from "./interval-marks.ts";
-import { printable } from "./printable.ts";
 import { ratioAxis, ratioAxisMarks, ratioScale } from "./ratio-axis.ts";
 import { rowFrame } from "./row-frame.ts";
 import { designCell, numberCell, textCell } from "./table-cells.ts";

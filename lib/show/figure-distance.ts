@@ -6,12 +6,13 @@
 import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatNumber, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { printable } from "../base/printable.ts";
+import { listInWords } from "../base/sentence-words.ts";
 import type { CurvePoint, DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
 import { curveLabelPlaces } from "./curve-labels.ts";
 import { designColour, designStyle, INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing.ts";
 import { runMarks } from "./interval-marks.ts";
-import { listInWords, printable } from "./printable.ts";
 import { refusedDesigns } from "./refused-designs.ts";
 import { designCell, numberCell } from "./table-cells.ts";
 import { left, right, withEnds } from "./table-columns.ts";

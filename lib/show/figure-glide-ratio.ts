@@ -6,11 +6,12 @@
 import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatInterval, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { printable } from "../base/printable.ts";
+import { listInWords } from "../base/sentence-words.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing.ts";
 import { intervalBars, meanMarks, runMarks, thinIntervals } from "./interval-marks.ts";
-import { listInWords, printable } from "./printable.ts";
 import { refusedDesigns } from "./refused-designs.ts";
 import { rowFrame } from "./row-frame.ts";
 import { designCell, intervalCells, textCell } from "./table-cells.ts";

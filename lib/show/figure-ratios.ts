@@ -7,12 +7,12 @@
 import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatInterval, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { printable } from "../base/printable.ts";
 import type { DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
 import { placeOf } from "./design-place.ts";
 import { INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks, runMarks, sideWords } from "./interval-marks.ts";
-import { printable } from "./printable.ts";
 import { ratioAxis, ratioAxisMarks, ratioScale } from "./ratio-axis.ts";
 import { rowFrame } from "./row-frame.ts";
 import { designCell, intervalCells } from "./table-cells.ts";

@@ -6,7 +6,7 @@
 import type { Finding, Severity } from "../base/finding.ts";
 import { NO_BREAK_SPACE } from "../base/rounding.ts";
 import { shortened } from "./alike-findings.ts";
-import { printable } from "./printable.ts";
+import { printable } from "../base/printable.ts";
 import { wrapped } from "./text-table.ts";
 
 const ORDER: readonly Severity[] = ["error", "warning", "note"];

@@ -4,10 +4,10 @@
  * @module
  */
 import type { AnswerRecord } from "../base/records.ts";
+import { printable } from "../base/printable.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { answerTextOf } from "./answer-text.ts";
 import { findingsText } from "./findings-text.ts";
-import { printable } from "./printable.ts";
 import { shortResultsTable } from "./results-table.ts";
 import { textTable, wrapped } from "./text-table.ts";
 

@@ -5,10 +5,10 @@
  *
  * @module
  */
+import { printable } from "../base/printable.ts";
 import * as Plot from "@observablehq/plot";
 import { designColour, designStyle, INK, PAPER } from "./design-style.ts";
 import { cutToWidth, textWidth } from "./drawing.ts";
-import { printable } from "./printable.ts";
 
 /** An interval in a row. */
 export interface IntervalRow {

@@ -5,8 +5,9 @@
  */
 import type { CommonLaunch, GlideComparison } from "../base/answers.ts";
 import { formatNumber, formatPercent, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { printable } from "../base/printable.ts";
+import { atSentenceStart, listInWords } from "../base/sentence-words.ts";
 import type { DesignEvidence, NaiveComparison, RunEvidence } from "../decide/glide-evidence.ts";
-import { atSentenceStart, printable } from "./printable.ts";
 
 /** m/s: means of launch speeds closer than this count as alike; the best hand timing is no better. */
 const ALIKE_SPEED = 0.05;
@@ -96,13 +97,8 @@ export function launchSentences(
   const effect = effectInWords(raw.launchEffect);
   const why = found.length === 0
     ? `Launch speed, height lost and early stops taken together would ${effect}.`
-    : `${atSentenceStart(other)} ${joined(found)}; that alone would ${effect}.`;
+    : `${atSentenceStart(other)} ${listInWords(found)}; that alone would ${effect}.`;
   return [`${flown} ${why}`, ...misleading(comparison, naive)];
-}
-
-function joined(parts: readonly string[]): string {
-  if (parts.length === 1) return parts[0]!;
-  return `${parts.slice(0, -1).join(", ")} and ${parts[parts.length - 1]}`;
 }
 
 function misleading(comparison: GlideComparison, naive: NaiveComparison | undefined): string[] {

@@ -5,8 +5,9 @@
  */
 import type { GlideAnswer, GlideComparison } from "../base/answers.ts";
 import { formatNumber, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { printable } from "../base/printable.ts";
+import { listInWords } from "../base/sentence-words.ts";
 import type { GlideEvidence, RunEvidence } from "../decide/glide-evidence.ts";
-import { listInWords, printable } from "./printable.ts";
 
 /** Runs named one by one; more than that stand in the table of runs. */
 const MOST_NAMED = 4;

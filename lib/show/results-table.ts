@@ -12,9 +12,9 @@ import {
   formatQuantity,
   type RoundingOptions,
 } from "../base/rounding.ts";
+import { printable } from "../base/printable.ts";
 import type { GlideEvidence } from "../decide/glide-evidence.ts";
 import { placeOf } from "./design-place.ts";
-import { printable } from "./printable.ts";
 import { refusedDesigns } from "./refused-designs.ts";
 import {
   designCell,

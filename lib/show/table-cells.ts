@@ -6,7 +6,7 @@
 import type { Quantity } from "../base/quantity.ts";
 import type { TableCell } from "../base/records.ts";
 import { decimalsOf, formatNumber } from "../base/rounding.ts";
-import { printable } from "./printable.ts";
+import { printable } from "../base/printable.ts";
 
 /** What is not known. */
 export const EMPTY_CELL: TableCell = { text: "–", number: null, mark: null };

@@ -5,7 +5,7 @@
  */
 import stringWidth from "string-width";
 import type { TableRecord } from "../base/records.ts";
-import { printable } from "./printable.ts";
+import { printable } from "../base/printable.ts";
 
 /** Columns of a terminal that text is broken to. */
 const LINE = 88;

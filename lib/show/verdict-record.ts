@@ -5,12 +5,12 @@
  */
 import type { GlideAnswer, GlideComparison } from "../base/answers.ts";
 import type { AnswerRecord, DesignMark } from "../base/records.ts";
+import { printable } from "../base/printable.ts";
 import type { DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
 import { glideAnswerObject } from "./answer-json.ts";
 import { findingWords } from "./findings-text.ts";
 import { launchSentences, reachSentences } from "./launch-sentence.ts";
 import { placeOf } from "./design-place.ts";
-import { printable } from "./printable.ts";
 import { blocksOf, flagSentences, restsSentences } from "./rests-sentence.ts";
 import {
   effectSentences,

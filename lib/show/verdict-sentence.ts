@@ -14,7 +14,8 @@ import {
   formatQuantity,
   NO_BREAK_SPACE as S,
 } from "../base/rounding.ts";
-import { atSentenceStart, printable } from "./printable.ts";
+import { printable } from "../base/printable.ts";
+import { atSentenceStart } from "../base/sentence-words.ts";
 
 /** Ratio that the count of further runs aims at, unless another was asked for. */
 export const SMALLEST_RATIO = 1.1;

@@ -7,7 +7,7 @@ import { CONTRACT, type GlideAnswer } from "../base/answers.ts";
 import { DataError, UsageError } from "../base/errors.ts";
 import { type Finding, finding, hasErrors } from "../base/finding.ts";
 import { LIMITS, standing } from "../base/limits.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { type Dimension, GLIDES } from "../base/tables.ts";
 import type { Session } from "../base/session.ts";
 import { checkSession } from "../check/check-session.ts";
@@ -50,7 +50,7 @@ function versionsOfAnswer(): Record<string, string> {
 function possible(value: number, column: string, option: string, typed: string): number {
   if (standing(column, value) !== "impossible") return value;
   throw new UsageError(
-    `Cannot compare at ${option} ${printable(typed)}: ${
+    `Cannot compare at ${option} ${excerpt(typed)}: ${
       LIMITS[column]!.why
     }. A unit may follow the number, as --launch-speed 15km/h, --drop 20cm or --mass 180lb.`,
   );
@@ -104,7 +104,7 @@ function refuseCopies(sessions: readonly Session[]): void {
     const twin = seen.get(sha256);
     if (twin !== undefined) {
       throw new UsageError(
-        `Cannot answer from ${printable(twin)} and ${printable(name)} together as both hold the ` +
+        `Cannot answer from ${excerpt(twin)} and ${excerpt(name)} together as both hold the ` +
           `same ${GLIDES.file}: each run would count twice.`,
       );
     }

@@ -1,7 +1,7 @@
 /** `task answer QUESTION SESSION...`: one question, answered at the command line. */
 import { Command } from "commander";
 import { UsageError } from "../base/errors.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { answerGlide, type GlideFlags } from "./answer-glide.ts";
 import { runTask } from "./exit-codes.ts";
 import { sessionArgument } from "./session-argument.ts";
@@ -36,7 +36,7 @@ await runTask(async () => {
     throw new UsageError(`Cannot answer "${question}" yet: so far there is glide only.`);
   }
   if (question !== "glide") {
-    throw new UsageError(`Cannot answer "${printable(question)}": so far there is glide only.`);
+    throw new UsageError(`Cannot answer "${excerpt(question)}": so far there is glide only.`);
   }
   const from = Deno.env.get("INIT_CWD");
   const sessions = typed.map((one) => sessionArgument(one, from));

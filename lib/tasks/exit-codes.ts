@@ -5,7 +5,7 @@
  */
 import { CommanderError } from "commander";
 import { DataError, UsageError } from "../base/errors.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 
 /** Outcomes of a task: done; the data have a fault or the answer is refused; wrong usage. */
 export const EXIT = { done: 0, fault: 1, usage: 2 } as const;
@@ -22,7 +22,7 @@ export function exitCodeOf(error: unknown): number {
     return EXIT.usage;
   }
   if (error instanceof UsageError || error instanceof DataError) {
-    console.error(printable(error.message, 2000));
+    console.error(excerpt(error.message, 2000));
     return error instanceof UsageError ? EXIT.usage : EXIT.fault;
   }
   console.error(error);

@@ -5,7 +5,7 @@
  */
 import { join } from "node:path";
 import { DataError, UsageError } from "../base/errors.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { makeDescriptor } from "../read/make-descriptor.ts";
 import { glossaryText } from "./glossary-text.ts";
 import { newNotebookText } from "./new-notebook.ts";
@@ -38,7 +38,7 @@ export function requireName(name: string): void {
     .replace(/^-+|-+$/g, "").slice(0, 60).replace(/-+$/, "");
   throw new UsageError(
     `Cannot make a session called "${
-      printable(name)
+      excerpt(name)
     }": a name has small letters a to z, digits and hyphens` +
       (better === "" || better === name || RESERVED.test(better)
         ? "."

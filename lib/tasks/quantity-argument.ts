@@ -4,7 +4,7 @@
  * @module
  */
 import { UsageError } from "../base/errors.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import type { Dimension } from "../base/tables.ts";
 import { decimalToSi, findUnit, SI_UNITS, unitNamed, UNITS } from "../base/units.ts";
 
@@ -30,14 +30,14 @@ export function quantityArgument(text: string, dimension: Dimension, option: str
   const wanted = `a number of ${si}, or one with a unit (${units.join(", ")})`;
   if (match === null) {
     throw new UsageError(
-      `Cannot read ${option} as ${wanted}: "${printable(text)}" was found.`,
+      `Cannot read ${option} as ${wanted}: "${excerpt(text)}" was found.`,
     );
   }
   const unit = match[2] === "" ? unitNamed(si, dimension) : findUnit(match[2]!, dimension);
   const value = unit === null ? NaN : decimalToSi(match[1]!.replace(",", "."), unit);
   if (!Number.isFinite(value)) {
     throw new UsageError(
-      `Cannot read ${option} as ${wanted}: "${printable(text)}" was found.`,
+      `Cannot read ${option} as ${wanted}: "${excerpt(text)}" was found.`,
     );
   }
   return value;

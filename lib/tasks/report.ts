@@ -1,7 +1,7 @@
 /** `task report`: runs the notebooks in the real Deno kernel and writes the site to `out/`. */
 import { Command, CommanderError } from "commander";
 import { DataError, UsageError } from "../base/errors.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import { siteMakers } from "../publish/site-makers.ts";
 import { explainReport, publishSite } from "../publish/publish-site.ts";
 import { terminalProgress } from "../publish/progress.ts";
@@ -73,7 +73,7 @@ const STOPPED = 130;
 
 /** A message of several lines, without anything from data that could act on the terminal. */
 function tell(message: string): void {
-  for (const line of message.split("\n")) console.error(printable(line, 2000));
+  for (const line of message.split("\n")) console.error(excerpt(line, 2000));
 }
 
 function tellError(error: unknown): number {

@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, type Severity } from "../base/finding.ts";
-import { printable } from "../base/printable.ts";
+import { excerpt } from "../base/printable.ts";
 import type { Row, Session } from "../base/session.ts";
 import { TABLES } from "../base/tables.ts";
 import type { Answerable } from "../check/answerable.ts";
@@ -34,17 +34,17 @@ function byFile(findings: readonly Finding[]): [string, Finding[]][] {
 function findingLines(one: Finding): string {
   const where = [
     one.row === null ? null : `row ${one.row}`,
-    one.column === null ? null : printable(one.column),
+    one.column === null ? null : excerpt(one.column),
   ].filter((part) => part !== null).join(", ");
   const times = one.count > 1 ? ` (${one.count} times)` : "";
   const head = where === "" ? "" : `${where}${times}: `;
   const body = wrapped(
-    `${head}${printable(one.what, 400)}`,
+    `${head}${excerpt(one.what, 400)}`,
     "         ",
     `  ${WORDS[one.severity]}`.padEnd(9),
   );
   if (one.wanted === null) return body;
-  return `${body}\n${wrapped(`Wanted: ${printable(one.wanted, 400)}`, "         ", "         ")}`;
+  return `${body}\n${wrapped(`Wanted: ${excerpt(one.wanted, 400)}`, "         ", "         ")}`;
 }
 
 /** Findings one by one; the line that stands for a long series has no place of its own. */
@@ -69,7 +69,7 @@ function contents(session: Session): string {
     count(session.glides.length, "glide"),
     ...(session.tow.length > 0 ? [count(session.tow.length, "towed reading")] : []),
   ];
-  return `${printable(session.name)}: ${parts.join(", ")}${
+  return `${excerpt(session.name)}: ${parts.join(", ")}${
     session.invented ? " (invented data)" : ""
   }`;
 }
@@ -113,7 +113,7 @@ export function validationText(
   const lines = [contents(session), ""];
   for (const [file, ones] of byFile(findings)) {
     const sorted = inOrder([...ones].sort((a, b) => (a.row ?? 0) - (b.row ?? 0)));
-    lines.push(printable(file), ...groupLines(sorted), ...notUsed(session, file, ones), "");
+    lines.push(excerpt(file), ...groupLines(sorted), ...notUsed(session, file, ones), "");
   }
   const sum = (severity: Severity) =>
     findings.filter((one) => one.severity === severity).reduce((n, one) => n + one.count, 0);

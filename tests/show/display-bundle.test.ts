@@ -3,7 +3,7 @@ import { finding } from "lakeproof/base/finding.ts";
 import { MEDIA } from "lakeproof/base/records.ts";
 import { displayBundle } from "lakeproof/show/display-bundle.ts";
 import { fitTable } from "lakeproof/show/fit-table.ts";
-import { printable } from "lakeproof/show/printable.ts";
+import { printable } from "lakeproof/base/printable.ts";
 import { resultsTable, shortResultsTable } from "lakeproof/show/results-table.ts";
 import { runsTable } from "lakeproof/show/runs-table.ts";
 import { textTable, wrapped } from "lakeproof/show/text-table.ts";

@@ -5,7 +5,7 @@
  */
 import { pageMark, RING } from "./page-mark.ts";
 import { documentHtml } from "./document.ts";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 import { proseHtml } from "./prose-html.ts";
 import type { IndexCard } from "./page-types.ts";
 

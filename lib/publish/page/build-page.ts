@@ -5,7 +5,7 @@
  */
 import { article } from "./article.ts";
 import { documentHtml } from "./document.ts";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 import { figurePng } from "./figure-png.ts";
 import { withFontFiles } from "./fonts.ts";
 import type { IndexCard, PageBuild, PageInput } from "./page-types.ts";

@@ -5,7 +5,7 @@
  */
 import highlight from "highlight.js/lib/core";
 import typescript from "highlight.js/lib/languages/typescript";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 
 highlight.registerLanguage("typescript", typescript);
 

@@ -7,7 +7,7 @@ import { COLOUR_CSS } from "./css-colours.ts";
 import { MEDIA_CSS } from "./css-media.ts";
 import { PARTS_CSS } from "./css-parts.ts";
 import { TEXT_CSS } from "./css-text.ts";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 import { fontCss } from "./fonts.ts";
 
 /** What goes into the frame. */

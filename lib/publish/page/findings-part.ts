@@ -6,7 +6,7 @@
 import type { Finding } from "../../base/finding.ts";
 import { shortened } from "../../show/alike-findings.ts";
 import { findingWords, inOrder } from "../../show/findings-text.ts";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 import { proseHtml } from "./prose-html.ts";
 
 /**

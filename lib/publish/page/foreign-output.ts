@@ -5,7 +5,7 @@
  */
 import sanitizeHtml from "sanitize-html";
 import type { Json, MimeBundle, Output } from "../notebook.ts";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 
 /** HTML of a stranger: structure and text only. */
 function foreignHtml(html: string): string {

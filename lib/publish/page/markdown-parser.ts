@@ -8,7 +8,7 @@ import MarkdownIt, { type Token } from "markdown-it";
 import anchor from "markdown-it-anchor";
 import footnote from "markdown-it-footnote";
 import { tex } from "@mdit/plugin-tex";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 import { formula } from "./formula.ts";
 import { boundWords, keepTogether, type MarkdownParser } from "./markdown-words.ts";
 import { boxes } from "./markdown-boxes.ts";

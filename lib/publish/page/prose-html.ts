@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 import { withoutBreaks } from "./markdown-words.ts";
 
 /**

@@ -4,7 +4,7 @@
  * @module
  */
 import type { Stamp } from "../stamp.ts";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 
 /** A checksum in groups of eight, which the eye can compare. */
 const grouped = (sha256: string) =>

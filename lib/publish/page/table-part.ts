@@ -5,7 +5,7 @@
  */
 import type { TableCell, TableRecord } from "../../base/records.ts";
 import { pageMark } from "./page-mark.ts";
-import { escapeHtml } from "./escape-html.ts";
+import { escapeHtml } from "../../base/escape-html.ts";
 import { proseHtml } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
 import { tableCsv } from "./table-csv.ts";

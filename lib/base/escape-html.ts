@@ -21,7 +21,7 @@ const ENTITIES: Readonly<Record<string, string>> = {
  * @returns the same text as HTML
  * @example
  * ```ts
- * import { escapeHtml } from "lakeproof/publish/page/escape-html.ts";
+ * import { escapeHtml } from "lakeproof/base/escape-html.ts";
  * if (escapeHtml("<script>") !== "&lt;script&gt;") throw new Error("markup got through");
  * ```
  */
