@@ -3,39 +3,31 @@
  *
  * @module
  */
+import { calibratedValue, calibrationLine, lineAbout } from "../../fit/calibration-line.ts";
 import { propagate, propagateSeveral, type UncertainInput } from "../../infer/propagate.ts";
 import { type DrawnInput, propagateByDrawing } from "../../infer/propagate-by-drawing.ts";
 import { covarianceOf, meanOf, varianceOf } from "../../infer/sample.ts";
-import { linearLeastSquares } from "../../numeric/linear-least-squares.ts";
 import { seededRandom } from "../../numeric/random.ts";
 import { type CheckInputs, type PublishedCheck, quantityOf } from "../published-check.ts";
 
 /** A calibration line through a thermometer's corrections, and its prediction elsewhere. */
 function thermometer(inputs: CheckInputs, quantity: string): number {
-  const origin = inputs.number("origin");
-  const temperatures = inputs.list("readings");
-  const fit = linearLeastSquares({
-    columns: [temperatures.map(() => 1), temperatures.map((t) => t - origin)],
-    observed: inputs.list("corrections"),
-  });
-  if (!fit.ok) throw new RangeError(fit.reason);
-  const [intercept, slope] = fit.parameters;
-  const [uIntercept, uSlope] = fit.standardErrors;
-  const coefficient = fit.covariance[0]![1]! / (uIntercept! * uSlope!);
-  const distance = inputs.number("predict_at") - origin;
-  const predicted = propagate(([a, b]) => a! + b! * distance, [
-    { name: "intercept", value: intercept!, standardUncertainty: uIntercept! },
-    { name: "slope", value: slope!, standardUncertainty: uSlope! },
-  ], { correlations: [{ between: ["intercept", "slope"], coefficient }] }).quantity;
+  const corrections = inputs.list("corrections");
+  const line = calibrationLine(
+    inputs.list("readings").map((reading, i) => ({ reading, applied: corrections[i]! })),
+  );
+  if (!line.ok) throw new RangeError(line.reason);
+  const about = lineAbout(line, inputs.number("origin"));
+  const predicted = calibratedValue(line, inputs.number("predict_at"));
   return quantityOf({
-    "intercept": intercept!,
-    "uncertainty of intercept": uIntercept!,
-    "slope": slope!,
-    "uncertainty of slope": uSlope!,
-    "correlation": coefficient,
-    "residual standard deviation": fit.residualStandardDeviation!,
+    "intercept": about.intercept,
+    "uncertainty of intercept": about.interceptUncertainty,
+    "slope": about.slope,
+    "uncertainty of slope": about.slopeUncertainty,
+    "correlation": about.covariance / (about.interceptUncertainty * about.slopeUncertainty),
+    "residual standard deviation": line.residualStandardDeviation,
     "prediction": predicted.value,
-    "uncertainty of prediction": predicted.standardUncertainty!,
+    "uncertainty of prediction": predicted.standardUncertainty,
   }, quantity);
 }
 
