@@ -5,12 +5,9 @@
  */
 import type { CommonLaunch, DesignGlide } from "../base/answers.ts";
 import type { Quantity } from "../base/quantity.ts";
-import {
-  fitGlideSeries,
-  type GlideSeries,
-  logDistance,
-  sampleVariance,
-} from "../fit/glide-series.ts";
+import { fitGlideSeries, type GlideSeries, logDistance } from "../fit/glide-series.ts";
+import { endFactor } from "../fit/glide-sums.ts";
+import { varianceOf } from "../infer/sample.ts";
 import { studentTQuantile } from "../numeric/distributions.ts";
 import type { CurvePoint } from "./glide-evidence.ts";
 import { type DesignRuns, LEAST_MARGIN, type PairSetting, targetOf } from "./glide-pair.ts";
@@ -89,10 +86,10 @@ export function designGlide(
     return { design: design.design, glideRatio: null, distance: null, endSpeed, runsUsed };
   }
   const common = commonVariances(design, setting, end);
-  const spread = sampleVariance(series.glideRatioPseudoValues);
-  const glideRatioScatter = spread === null
-    ? null
-    : Math.max(spread / series.count, series.glideRatioMeasurementVariance / 4);
+  const glideRatioScatter = series.count < 2 ? null : Math.max(
+    varianceOf(series.glideRatioPseudoValues) / series.count,
+    series.glideRatioMeasurementVariance / 4,
+  );
   return {
     design: design.design,
     distance: quantityFromLog({
@@ -122,12 +119,10 @@ export function designGlide(
 function ownEndSpeed(design: DesignRuns): Quantity | null {
   const stalled = design.runs.filter((one) => one.run!.inEnd).map((one) => one.run!);
   if (stalled.length === 0) return null;
-  const speeds = stalled.map((run) =>
-    run.endSpeed * Math.sqrt(design.reference.weight / run.craft.weight)
-  );
+  const speeds = stalled.map((run) => run.endSpeed * endFactor(run, design.reference));
   const n = speeds.length;
   const value = speeds.reduce((sum, speed) => sum + speed, 0) / n;
-  const spread = sampleVariance(speeds);
+  const spread = n < 2 ? null : varianceOf(speeds);
   const measured = stalled.reduce((sum, run) => sum + run.uncertainty.endSpeed ** 2, 0) / n ** 2;
   const error = spread === null ? null : Math.sqrt(Math.max(spread / n, measured / 4));
   const half = error === null ? null : studentTQuantile(0.975, n - 1) * error;

@@ -78,11 +78,6 @@ export function logDistance(
   return { ok: true, logDistance: out.logDistance, logGlideRatio: out.logGlideRatio };
 }
 
-/** Sample variance; `null` for fewer than two values. */
-export function sampleVariance(values: readonly number[]): number | null {
-  return values.length < 2 ? null : varianceOf(values);
-}
-
 /** Columns of a run that carry their own uncertainty. */
 const COLUMNS = ["launchSpeed", "endSpeed", "drop", "distance"] as const;
 
@@ -186,14 +181,14 @@ export function fitGlideSeries(
     reachTarget(sumRuns(counted, reference, gravity, induced), reference, target, induced, into);
   }
 
-  const spread = sampleVariance(pseudoValues);
+  const spread = n < 2 ? null : varianceOf(pseudoValues);
   const jackknifeVariance = spread === null ? null : spread / n;
   const endSpeed = target.end ?? sums.end / sums.stalled;
   return {
     ok: true,
     count: n,
     level: sums.energy / sums.predicted,
-    levelError: n < 2 ? null : Math.sqrt(sampleVariance(levels)! * (n - 1) ** 2 / n),
+    levelError: n < 2 ? null : Math.sqrt(varianceOf(levels) * (n - 1) ** 2 / n),
     endSpeed,
     energyHeight: Math.exp(full.logDistance - full.logGlideRatio),
     meanShape: meanShape(reference, target.speed, endSpeed, 1),

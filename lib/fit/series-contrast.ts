@@ -4,8 +4,8 @@
  * @module
  */
 import { studentTLowerTail, studentTQuantile } from "../numeric/distributions.ts";
-import { meanOf } from "../infer/sample.ts";
-import { type GlideSeries, sampleVariance } from "./glide-series.ts";
+import { meanOf, varianceOf } from "../infer/sample.ts";
+import type { GlideSeries } from "./glide-series.ts";
 
 /** What a contrast is made from. */
 export interface ContrastInput {
@@ -151,7 +151,7 @@ function inBlocks(
   };
   if (shared.length >= PAIRED_FROM) {
     const differences = shared.map((one) => meanOf(one.candidate) - meanOf(one.baseline));
-    const raw = sampleVariance(differences)! / differences.length;
+    const raw = varianceOf(differences) / differences.length;
     const perRun = sum(shared.map((one) => 1 / one.baseline.length + 1 / one.candidate.length)) /
       shared.length ** 2;
     return spread("paired blocks", meanOf(differences), raw, differences.length - 1, perRun);

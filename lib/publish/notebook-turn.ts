@@ -147,7 +147,7 @@ export async function takeTurn(turn: Turn, options: TurnOptions): Promise<KeptRu
   if (options.twice) {
     const again = await runOnce(turn, options);
     checkTree(project.root, file, before);
-    const { describeDifference, firstDifference } = await import("./run-twice.ts");
+    const { describeDifference, firstDifference } = await import("./first-difference.ts");
     const difference = firstDifference(done.notebook, again.notebook);
     if (difference !== null) {
       throw new DataError(

@@ -6,6 +6,7 @@
 import type { CommonLaunch, GlideComparison } from "../base/answers.ts";
 import { formatNumber, formatPercent, NO_BREAK_SPACE } from "../base/rounding.ts";
 import { printable } from "../base/printable.ts";
+import { meanOf } from "../infer/sample.ts";
 import { atSentenceStart, listInWords } from "../base/sentence-words.ts";
 import type { DesignEvidence, NaiveComparison, RunEvidence } from "../decide/glide-evidence.ts";
 
@@ -25,7 +26,7 @@ export function meanOfUsed(
 ): number | null {
   const values = runs.filter((run) => run.used).map(pick).filter((one) => one !== null);
   if (values.length === 0) return null;
-  return values.reduce((sum, one) => sum + one, 0) / values.length;
+  return meanOf(values);
 }
 
 /** "cost it 40 % of its distance", "add 25 % to its distance", "make it glide 2.4 times as far". */

@@ -16,7 +16,7 @@ import {
   parseNotebook,
 } from "lakeproof/publish/notebook.ts";
 import { describeFailure, runNotebook } from "lakeproof/publish/run-notebook.ts";
-import { firstDifference } from "lakeproof/publish/run-twice.ts";
+import { firstDifference } from "lakeproof/publish/first-difference.ts";
 import { installKernelSpec } from "./kernel-spec.ts";
 
 const ROOT = decodeURIComponent(new URL("../..", import.meta.url).pathname);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { CodeCell, Notebook } from "lakeproof/publish/notebook.ts";
-import { describeDifference, firstDifference } from "lakeproof/publish/run-twice.ts";
+import { describeDifference, firstDifference } from "lakeproof/publish/first-difference.ts";
 import { notebookOf } from "./notebooks-of-cells.ts";
 
 /** A notebook whose cells printed these texts. */
