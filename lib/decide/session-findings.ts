@@ -4,6 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
+import { listInWords } from "../base/sentence-words.ts";
 import type { Design } from "../base/session.ts";
 import { GLIDE_COLUMNS, type PreparedRun, type PreparedSession } from "./glide-runs.ts";
 
@@ -97,7 +98,7 @@ export function sessionFindings(
       row: out.length === 1 ? out[0]!.glide.row : null,
       count: out.length,
       what: `${out.length === 1 ? "One run was" : `${out.length} runs were`} left out: ${
-        out.map((one) => `${one.glide.run} (${one.reason})`).join(", ")
+        byReason(out)
       }.`,
     }));
   }
@@ -130,6 +131,23 @@ export function sessionFindings(
   }
   found.push(...differentPlanforms(sessions));
   return found;
+}
+
+/** So many runs that share a reason are named; of more, the rest is counted. */
+const MOST_NAMED = 5;
+
+/** Runs left out, those with one reason together: "3 (pumped), 4 and 7 (wake of a boat)". */
+function byReason(out: readonly PreparedRun[]): string {
+  const reasons = new Map<string, string[]>();
+  for (const { reason, glide } of out) {
+    const key = `${reason}`;
+    reasons.set(key, [...reasons.get(key) ?? [], glide.run]);
+  }
+  return [...reasons].map(([reason, names]) => {
+    const more = names.length - MOST_NAMED;
+    const told = more > 1 ? [...names.slice(0, MOST_NAMED), `${more} more`] : names;
+    return `${listInWords(told)} (${reason})`;
+  }).join(", ");
 }
 
 /** One name for two wings. */

@@ -179,6 +179,17 @@ describe("awkward sessions", () => {
     expect(codes(left)).toContain("runs-left-out");
   });
 
+  it("tells a reason that many runs share once, and names five of them", () => {
+    const left = compareGlides([
+      change((one) => one.design === "birch" ? { leaveOut: "a passing boat" } : {}),
+    ]);
+    const found = left.answer.findings.find((one) => one.code === "runs-left-out")!;
+    expect(found.what.match(/a passing boat/g)).toHaveLength(1);
+    expect(found.what).toMatch(/ and \d+ more \(/);
+    const out = left.answer.runs.filter((one) => !one.used);
+    expect(found.count).toBe(out.length);
+  });
+
   it("follows both designs to a common end where the board only ever touched", () => {
     const touched = compareGlides([change(() => ({ ended: "touched" }))]);
     const comparison = touched.answer.comparisons[0]!;
