@@ -5,6 +5,7 @@
  */
 import { mapCell } from "./cell-lines.ts";
 import { extractCells, type ExtractedCells } from "./extract-cells.ts";
+import { importsOf } from "./import-scan.ts";
 import type { Notebook } from "./notebook.ts";
 import type { CellPlace } from "./notebook-run.ts";
 
@@ -20,7 +21,7 @@ export interface CellFault extends CellPlace {
   /** From 1, within the cell. */
   readonly line: number;
   readonly sourceLine: string;
-  /** The checker's own number (`TS2322`), or `SyntaxError`. */
+  /** The checker's own number (`TS2322`), `SyntaxError` or `Import`. */
   readonly code: string;
   readonly message: string;
 }
@@ -60,6 +61,7 @@ export async function checkCells(
       // One cell that can't be read hides all others from the checker: then each is read alone.
       ...(/error: SyntaxError|could not be parsed/.test(said) ? await unreadable(notebooks) : []),
     ];
+    if (faults.length === 0) faults.push(...foreignImports(notebooks));
     if (faults.length === 0) throw new Error(`Cannot check the notebooks' cells: ${said}`);
     return faults.sort((left, right) =>
       order(notebooks, left) - order(notebooks, right) || left.cell - right.cell ||
@@ -105,6 +107,22 @@ async function unreadable(notebooks: readonly NamedNotebook[]): Promise<CellFaul
     }
   }
   return faults;
+}
+
+/** Imports that name a package or an address outright: only what `deno.json` pins comes out the same everywhere. */
+function foreignImports(notebooks: readonly NamedNotebook[]): CellFault[] {
+  return notebooks.flatMap((named) =>
+    named.notebook.cells.flatMap((cell, index) =>
+      cell.cell_type !== "code" ? [] : importsOf(cell.source)
+        .filter(({ specifier }) => /^(?:npm|jsr|https?):/.test(specifier))
+        .map(({ specifier }) => {
+          const line = cell.source.split("\n").findIndex((one) => one.includes(specifier)) + 1;
+          const message =
+            `${specifier} is not pinned: a notebook may import what deno.json names, by that name.`;
+          return faultAt(named, index, line, "Import", message);
+        })
+    )
+  );
 }
 
 function faultAt(

@@ -114,7 +114,8 @@ async function runOnce(
   signal.throwIfAborted();
   if (done.ok) return done;
   // What the type checker says often explains the error, so both are told.
-  throw new DataError([describeFailure(turn.notebook.file, done), ...await faults].join("\n\n"));
+  const failure = describeFailure(turn.notebook.file, done);
+  throw new DataError([...new Set([failure, ...await faults])].join("\n\n"));
 }
 
 /** How to run. */

@@ -33,6 +33,16 @@ describe("the types of notebook cells", () => {
     );
   });
 
+  it("can't be told of a package that is not pinned: its import is told instead", async () => {
+    const notebook = notebookOf(
+      "1;",
+      `// a package\nimport a from "npm:no-such-package-here@1.2.3";\na;`,
+    );
+    expect(await checkCells([{ file: "a.ipynb", notebook }], ROOT)).toMatchObject([
+      { cell: 2, line: 2, code: "Import", message: expect.stringContaining("not pinned") },
+    ]);
+  });
+
   it("are told for a cell that can't be read at all", async () => {
     const notebook = notebookOf("1;", "const a = ;");
     expect(await checkCells([{ file: "a.ipynb", notebook }], ROOT)).toMatchObject([
