@@ -22,12 +22,32 @@ function markOf(mark: DesignMark | null): string {
   return `${markSvg(mark.place, designColourOnAnyGround(mark.place))} `;
 }
 
+/**
+ * The strip as a picture on its own white ground. Drawn inline, notebook programs that don't trust a file yet take the
+ * drawing out and leave its numbers standing as one meaningless word.
+ */
+function stripImage(
+  strip: NonNullable<AnswerRecord["strip"]>,
+  sides: AnswerRecord["sides"],
+): string {
+  const drawing = answerStrip(strip, sides)
+    .replace(/^<svg width="(\d+)" height="(\d+)" viewBox="[^"]*"/, (_, width, height) => {
+      const [w, h] = [Number(width) + 16, Number(height) + 8];
+      return `<svg xmlns="http://www.w3.org/2000/svg" width="${w}" height="${h}" viewBox="-8 -4 ${w} ${h}" ` +
+        `color="#1a1e23" font-family="sans-serif"`;
+    })
+    .replace(">", `><rect x="-8" y="-4" width="100%" height="100%" fill="#fff"/>`);
+  return `<img alt="" src="data:image/svg+xml,${
+    encodeURIComponent(drawing.toWellFormed()).replaceAll("'", "%27")
+  }">`;
+}
+
 /** The box of the short answer: solid where a claim is made, dashed where it can't be. */
 export function answerHtml(record: AnswerRecord): string {
   const border = record.verdict === "cannot-tell-yet" || record.verdict === "refused"
     ? "dashed"
     : "solid";
-  const strip = record.strip === null ? "" : `<p>${answerStrip(record.strip, record.sides)}</p>`;
+  const strip = record.strip === null ? "" : `<p>${stripImage(record.strip, record.sides)}</p>`;
   return [
     `<div class="lakeproof-answer" style="max-width: 42em; padding: 0.5em 1em; ` +
     `border: 1px ${border}; border-left-width: 6px">`,

@@ -26,6 +26,13 @@ describe("what a cell shows", () => {
     }
   });
 
+  it("draws the strip as a picture: a program that takes drawings out leaves no stray numbers", () => {
+    const html = String(displayBundle(verdictRecord(evidence))["text/html"]);
+    const [, drawing] = /<img alt="" src="data:image\/svg\+xml,([^"]*)">/.exec(html) ?? [];
+    expect(decodeURIComponent(drawing!)).toMatch(/^<svg xmlns=.*birch further<.*<\/svg>$/);
+    expect(html).not.toContain("<text");
+  });
+
   it("sets no background and no text colour in HTML: the ground is not known", () => {
     const shown = [
       verdictRecord(evidence),
