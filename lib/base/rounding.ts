@@ -17,7 +17,7 @@ import type { Quantity } from "./quantity.ts";
 export const NO_BREAK_SPACE = "\u00a0";
 
 /** A minus as wide as a plus; what people read. */
-export const MINUS = "\u2212";
+const MINUS = "\u2212";
 
 /** Significant digits of a number whose uncertainty nobody has stated. */
 const DIGITS_WITHOUT_UNCERTAINTY = 3;

@@ -3,9 +3,10 @@
  *
  * @module
  */
-import { CONTRACT, type GlideComparison } from "../base/answers.ts";
+import type { GlideComparison } from "../base/answers.ts";
 import { type Finding, finding } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
+import { answerHead, answerWithoutLaunch } from "./answer-head.ts";
 import { chooseLaunch } from "./common-launch.ts";
 import { commonShifts } from "./common-errors.ts";
 import { faultsOf } from "./data-faults.ts";
@@ -16,12 +17,7 @@ import { type FlaggedRun, type JudgedPair, pairFindings } from "./glide-findings
 import { commonEnd, type DesignRuns, type PairSetting, stalledCount } from "./glide-pair.ts";
 import { chosenNames, designsOf, type GlideOptions, requireSense } from "./glide-options.ts";
 import { glideReport } from "./glide-report.ts";
-import {
-  type PreparedRun,
-  type PreparedSession,
-  prepareRuns,
-  prepareSession,
-} from "./glide-runs.ts";
+import { type PreparedRun, prepareRuns, prepareSession } from "./glide-runs.ts";
 import { judgePair } from "./glide-verdict.ts";
 import { jointStatement } from "./joint-statement.ts";
 import { compareRawDistances } from "./naive-comparison.ts";
@@ -94,7 +90,7 @@ export function compareGlides(
     options,
   );
   if (chosen === null) {
-    return withoutLaunch(sessions, prepared, runs, [
+    return answerWithoutLaunch(sessions, prepared, runs, [
       ...findings,
       finding({
         severity: "error",
@@ -173,12 +169,7 @@ export function compareGlides(
   );
   return {
     answer: {
-      contract: CONTRACT,
-      question: "glide",
-      sessions: sessions.map((one) => one.name),
-      findings: once(findings),
-      versions: {},
-      dataChecksums: sessions.flatMap((one) => checksumsOf(one, sessions.length > 1)),
+      ...answerHead(sessions, once(findings)),
       launch,
       designs: parts.map((one) => one.glide),
       comparisons: judged.map((one): GlideComparison => one.comparison),
@@ -215,43 +206,4 @@ const distancesOf = (design: DesignRuns) =>
 /** Each finding once: what concerns the baseline is found again with every candidate. */
 function once(findings: readonly Finding[]): Finding[] {
   return [...new Map(findings.map((one) => [`${one.code} ${one.row} ${one.what}`, one])).values()];
-}
-
-function checksumsOf(session: Session, several: boolean) {
-  return session.checksums.map((one) =>
-    several ? { file: `${session.name}/${one.file}`, sha256: one.sha256 } : one
-  );
-}
-
-/** The answer where no run tells anything. */
-function withoutLaunch(
-  sessions: readonly Session[],
-  prepared: readonly PreparedSession[],
-  runs: readonly PreparedRun[],
-  findings: readonly Finding[],
-): GlideEvidence {
-  return {
-    answer: {
-      contract: CONTRACT,
-      question: "glide",
-      sessions: sessions.map((one) => one.name),
-      findings,
-      versions: {},
-      dataChecksums: sessions.flatMap((one) => checksumsOf(one, sessions.length > 1)),
-      launch: null,
-      designs: [],
-      comparisons: [],
-      runs: runs.map((one) => ({
-        run: one.glide.run,
-        design: one.glide.design,
-        used: false,
-        reason: one.reason,
-        glideRatio: null,
-      })),
-    },
-    designs: [],
-    naive: [],
-    assumptions: sessionAssumptions(prepared),
-    reports: [],
-  };
 }

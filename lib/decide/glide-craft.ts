@@ -39,7 +39,7 @@ const SECTION_FULLNESS = 0.685;
  * @param design with or without a wet volume
  * @returns m3
  */
-export function wetVolumeOf(design: Design): number {
+function wetVolumeOf(design: Design): number {
   if (design.wetVolume !== null) return design.wetVolume;
   const ratio = design.thicknessRatio ?? USUAL_THICKNESS_RATIO;
   const chord = design.area / design.span;

@@ -120,7 +120,7 @@ function trendFinding(design: DesignRuns, series: PairResult["baseline"]): Findi
  * @param y as many
  * @returns probability; `null` where it can't be told
  */
-export function trendProbability(x: readonly number[], y: readonly number[]): number | null {
+function trendProbability(x: readonly number[], y: readonly number[]): number | null {
   const n = x.length;
   if (n < LEAST_FOR_TREND) return null;
   const xx = varianceOf(x), yy = varianceOf(y), xy = covarianceOf(x, y);

@@ -20,9 +20,6 @@ export interface MovingWing {
   readonly incidence?: number;
 }
 
-/** Effective mass over carried mass where the wing is not known. */
-export const TYPICAL_MASS_RATIO = 1.02;
-
 /**
  * Effective mass in surge: carried mass plus added mass of the wing.
  *

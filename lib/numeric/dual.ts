@@ -54,7 +54,7 @@ export const PLAIN: Arithmetic<number> = {
  * @param count how many parameters
  * @returns the operations
  */
-export function dualArithmetic(count: number): Arithmetic<Dual> {
+function dualArithmetic(count: number): Arithmetic<Dual> {
   const chain = (value: number, a: Dual, slope: number): Dual => {
     const slopes = new Float64Array(count);
     for (let i = 0; i < count; i++) slopes[i] = slope * a.slopes[i]!;

@@ -68,7 +68,7 @@ function folderChecksum(path: string): string {
 }
 
 /** Checksums of files by short path. */
-export function fileInputs(root: string, paths: readonly string[]): Inputs {
+function fileInputs(root: string, paths: readonly string[]): Inputs {
   return Object.fromEntries(paths.map((path) => [shortPath(root, path), fileChecksum(path)]));
 }
 

@@ -41,7 +41,7 @@ export function formatNotebook(notebook: Notebook): string {
 }
 
 /** A text as its lines, each with its line end; no line for an empty text. */
-export function splitLines(text: string): string[] {
+function splitLines(text: string): string[] {
   return (text.match(LINE) ?? []).filter((line) => line !== "");
 }
 

@@ -21,7 +21,7 @@ export interface NotebookFile {
 }
 
 /** A page's name from a file's name: lower case letters, digits and hyphens. */
-export function slugOf(file: string): string {
+function slugOf(file: string): string {
   const plain = file.replace(/\.ipynb$/, "").normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
   return plain.replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "") || "notebook";
 }

@@ -46,7 +46,7 @@ export interface ShownAnswers {
  *
  * @param notebook with the outputs of a run
  */
-export function answersOf(notebook: Notebook): ShownAnswers {
+function answersOf(notebook: Notebook): ShownAnswers {
   const answers = new Map<string, unknown>();
   const twice = new Set<string>();
   for (const cell of notebook.cells) {

@@ -16,7 +16,7 @@ import { DESCRIPTOR, statedUnits } from "./read-descriptor.ts";
  * @param name of the folder
  * @param files bytes by name
  */
-export function renewedDescriptor(name: string, files: ReadonlyMap<string, Uint8Array>): string {
+function renewedDescriptor(name: string, files: ReadonlyMap<string, Uint8Array>): string {
   const bytes = files.get(DESCRIPTOR);
   const parsed = bytes === undefined ? null : parseDescriptor(new TextDecoder().decode(bytes));
   const old: Descriptor | null = parsed !== null && parsed.ok ? parsed.descriptor : null;

@@ -3,9 +3,10 @@
  *
  * @module
  */
+import { decimalToSi } from "../base/decimal-to-si.ts";
 import { type Calibration } from "../base/session.ts";
 import { CALIBRATIONS } from "../base/tables.ts";
-import { decimalToSi, findUnit, SI_UNITS } from "../base/units.ts";
+import { findUnit, SI_UNITS } from "../base/units.ts";
 import { each, type QuantityRows, textOf } from "./quantity-rows.ts";
 import { type ReadTable } from "./read-table.ts";
 

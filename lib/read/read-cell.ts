@@ -3,12 +3,13 @@
  *
  * @module
  */
+import { decimalToSi } from "../base/decimal-to-si.ts";
 import { didYouMean } from "../base/did-you-mean.ts";
 import { type Severity } from "../base/finding.ts";
 import { likelyUnit } from "../base/likely-unit.ts";
 import { LIMITS, standing } from "../base/limits.ts";
 import { excerpt } from "../base/printable.ts";
-import { decimalToSi, findUnit, fromSi, toSi, type Unit } from "../base/units.ts";
+import { findUnit, fromSi, toSi, type Unit } from "../base/units.ts";
 import { type DecimalChoice, numberText } from "./decimal-mark.ts";
 import { type MatchedColumn } from "./match-header.ts";
 import { readDate } from "./read-date.ts";
@@ -45,7 +46,7 @@ const bad = (code: string, what: string, wanted: string | null): ReadCell => ({
 });
 
 /** Three figures, as a person would write them. */
-export function threeFigures(value: number): string {
+function threeFigures(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
 

@@ -3,13 +3,14 @@
  *
  * @module
  */
+import { decimalToSi } from "../base/decimal-to-si.ts";
 import { didYouMean } from "../base/did-you-mean.ts";
 import { likelyUnit } from "../base/likely-unit.ts";
 import { LIMITS, standing } from "../base/limits.ts";
 import { excerpt } from "../base/printable.ts";
 import { type Condition, type StatedAs } from "../base/session.ts";
 import { type Column, CONDITION_QUANTITIES, CONDITIONS } from "../base/tables.ts";
-import { decimalToSi, findUnit, SI_UNITS, type Unit } from "../base/units.ts";
+import { findUnit, SI_UNITS, type Unit } from "../base/units.ts";
 import { each, type QuantityRows, textOf, unitFor } from "./quantity-rows.ts";
 import { type ReadTable } from "./read-table.ts";
 import { standardUncertainty } from "./stated-uncertainty.ts";

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { decimalToSi } from "../base/decimal-to-si.ts";
 import { didYouMean } from "../base/did-you-mean.ts";
 import { excerpt } from "../base/printable.ts";
 import { type ErrorKind, type Instrument, type StatedAs } from "../base/session.ts";
@@ -14,7 +15,7 @@ import {
   INSTRUMENTS,
   TOW,
 } from "../base/tables.ts";
-import { decimalToSi, findUnit, unitNamed } from "../base/units.ts";
+import { findUnit, unitNamed } from "../base/units.ts";
 import { each, type QuantityRows, textOf, unitFor } from "./quantity-rows.ts";
 import { type ReadTable } from "./read-table.ts";
 import { standardUncertainty } from "./stated-uncertainty.ts";

@@ -11,7 +11,7 @@ import { type ReadRow } from "./read-rows.ts";
 import { type ReadTable } from "./read-table.ts";
 
 /** `launch_speed` as `launchSpeed`. */
-export function camelCase(name: string): string {
+function camelCase(name: string): string {
   return name.replace(/_(\w)/g, (_, letter: string) => letter.toUpperCase());
 }
 
@@ -52,7 +52,7 @@ export function usable(contract: TableContract, row: ReadRow, findings: Finding[
 }
 
 /** One row with its columns as camel-case fields. */
-export function typedRow<T extends Row>(row: ReadRow): T {
+function typedRow<T extends Row>(row: ReadRow): T {
   const fields: Record<string, unknown> = { row: row.row, own: row.own };
   for (const [name, value] of Object.entries(row.values)) fields[camelCase(name)] = value;
   return fields as unknown as T;

@@ -21,7 +21,7 @@ export interface DrawingSize {
 export const WIDE: DrawingSize = { width: 560, fontSize: 14, narrow: false };
 
 /** Fits a telephone. */
-export const NARROW: DrawingSize = { width: 344, fontSize: 13, narrow: true };
+const NARROW: DrawingSize = { width: 344, fontSize: 13, narrow: true };
 
 /** What a figure is besides its drawings. */
 export type FigureWords = Omit<FigureRecord, "wide" | "narrow">;

@@ -20,7 +20,7 @@ const ALIKE_DROP = 0.02;
 const SMALL_EFFECT = 0.02;
 
 /** Mean of a column over the runs that were used, `null` where no run has it. */
-export function meanOfUsed(
+function meanOfUsed(
   runs: readonly RunEvidence[],
   pick: (run: RunEvidence) => number | null,
 ): number | null {

@@ -59,7 +59,7 @@ export function blocksOf(evidence: GlideEvidence): number {
  *
  * @param comparison any verdict
  */
-export function fragileSentence(comparison: GlideComparison): string {
+function fragileSentence(comparison: GlideComparison): string {
   const { verdict } = comparison;
   const { ratio } = comparison;
   if (verdict === "refused" || ratio === null || (ratio.low === null && ratio.high === null)) {

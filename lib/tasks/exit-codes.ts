@@ -15,7 +15,7 @@ export const EXIT = { done: 0, fault: 1, usage: 2 } as const;
  *
  * An error of neither kind is a fault of ours: it is printed whole and counts as a fault.
  */
-export function exitCodeOf(error: unknown): number {
+function exitCodeOf(error: unknown): number {
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return EXIT.done;
     console.error("The same command with --help instead tells what goes where.");

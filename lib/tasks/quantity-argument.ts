@@ -3,10 +3,11 @@
  *
  * @module
  */
+import { decimalToSi } from "../base/decimal-to-si.ts";
 import { UsageError } from "../base/errors.ts";
 import { excerpt } from "../base/printable.ts";
 import type { Dimension } from "../base/tables.ts";
-import { decimalToSi, findUnit, SI_UNITS, unitNamed, UNITS } from "../base/units.ts";
+import { findUnit, SI_UNITS, unitNamed, UNITS } from "../base/units.ts";
 
 const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/i;
 

@@ -1,13 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  decimalToSi,
-  findUnit,
-  fromSi,
-  spreadToSi,
-  toSi,
-  unitNamed,
-  UNITS,
-} from "lakeproof/base/units.ts";
+import { decimalToSi } from "lakeproof/base/decimal-to-si.ts";
+import { findUnit, fromSi, spreadToSi, toSi, unitNamed, UNITS } from "lakeproof/base/units.ts";
 import fc from "fast-check";
 
 describe("units", () => {

@@ -10,7 +10,7 @@ import { escapeHtml } from "../../base/escape-html.ts";
 highlight.registerLanguage("typescript", typescript);
 
 /** TypeScript with its words, texts, numbers and notes marked by class; everything else is escaped. */
-export function highlighted(source: string): string {
+function highlighted(source: string): string {
   return highlight.highlight(source, { language: "typescript", ignoreIllegals: true }).value;
 }
 

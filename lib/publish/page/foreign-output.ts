@@ -27,7 +27,7 @@ function withoutEscapes(text: string): string {
 }
 
 /** Printed text. */
-export function printedText(text: string, kind: "output" | "problem" = "output"): string {
+function printedText(text: string, kind: "output" | "problem" = "output"): string {
   const plain = withoutEscapes(text).replace(/\n+$/, "");
   return plain === "" ? "" : `<pre class="${kind}"><samp>${escapeHtml(plain)}</samp></pre>`;
 }

@@ -32,7 +32,7 @@ export interface CellResult extends SessionKind {
 }
 
 /** The name of a cell, which is also the name of its random stream. */
-export function cellName({ world, runs, foils, depthKnown, blocks, ends }: SessionKind): string {
+function cellName({ world, runs, foils, depthKnown, blocks, ends }: SessionKind): string {
   return `${world} ${foils} ${runs}${depthKnown ? "" : " depth unknown"}${
     blocks === undefined ? "" : `, blocks ${blocks}`
   }${ends === undefined ? "" : `, ${ends}`}`;
