@@ -133,7 +133,7 @@ function oddRunFindings(
   const all = `with all runs ${ratioText(result!)}, ${
     VERDICT_WORDS[comparison.verdict](comparison)
   }`;
-  const names = `${comparison.candidate} over ${comparison.baseline}`;
+  const names = `Distance of ${comparison.candidate} over that of ${comparison.baseline}`;
   const each = flagged.map((one) =>
     finding({
       severity: "warning",

@@ -19,8 +19,12 @@ const UNITS = {
 /** What an interval and a probability take for granted, the same for every session. */
 const READING = [
   "Each instrument and camera place served all designs alike: an error of one that served a single design can't be told from these tables, and would count as a difference between the designs.",
-  "Probability: every ratio counted as equally likely before these runs (flat on its logarithm). It speaks of these runs and the assumptions here; a cause that nobody thought of is not in it.",
+  "Probability: every ratio counted as equally likely before these runs (half as far as likely as twice as far). It speaks of these runs and the assumptions here; a cause that nobody thought of is not in it.",
 ];
+
+/** What the word means to somebody who never read of it. */
+const STANDARD =
+  "A standard uncertainty is the size of error that about two readings in three stay within.";
 
 /** An uncertainty in words: three digits, share in per cent. */
 function sizeOf(uncertainty: number, relative: boolean, unit: string): string {
@@ -33,10 +37,10 @@ function sizeOf(uncertainty: number, relative: boolean, unit: string): string {
  * Sentences on what was assumed: water, gravity, added mass, uncertainties and where each comes from.
  *
  * @param sessions made ready
- * @returns sentences, those of several sessions with the session's name in front
+ * @returns sentences; those that don't hold for every session stand behind, with the session's name in front
  */
 export function sessionAssumptions(sessions: readonly PreparedSession[]): string[] {
-  const own = sessions.flatMap((prepared) => {
+  const each = sessions.map((prepared) => {
     const { session, medium, columns } = prepared;
     const uncertainties = GLIDE_COLUMNS.map((column) => {
       const { fixed, share, origin, instrument, common } = columns[column];
@@ -72,9 +76,14 @@ export function sessionAssumptions(sessions: readonly PreparedSession[]): string
       "Shape of drag over speed: from the planform; its level comes from the runs.",
       ...uncertainties,
     ];
-    return sessions.length > 1 ? lines.map((line) => `${session.name}: ${line}`) : lines;
+    return { name: session.name, lines };
   });
-  return [...own, ...READING];
+  const first = each[0]?.lines ?? [];
+  const shared = first.filter((line) => each.every(({ lines }) => lines.includes(line)));
+  const own = each.flatMap(({ name, lines }) =>
+    lines.filter((line) => !shared.includes(line)).map((line) => `${name}: ${line}`)
+  );
+  return [...shared, ...own, STANDARD, ...READING];
 }
 
 /**

@@ -283,6 +283,10 @@ describe("awkward sessions", () => {
   it("says once what no table can show: a sensor for one design only, and what a probability starts from", () => {
     const { assumptions } = compareGlides([session(), session({ name: "other" })]);
     expect(assumptions.filter((one) => one.includes("served a single design"))).toHaveLength(1);
+    // What holds for both sessions is told once, without a session's name.
+    expect(assumptions.filter((one) => one.startsWith("Standard uncertainty of drop")))
+      .toHaveLength(1);
+    expect(assumptions.filter((one) => one.startsWith("other: "))).toEqual([]);
     expect(assumptions.filter((one) => one.includes("equally likely before"))).toHaveLength(1);
   });
 
