@@ -11,12 +11,14 @@ import { checkGlideRatio } from "./check-glide-ratio.ts";
 import { checkPlanform } from "./check-planform.ts";
 import { checkMeanSpeed, checkSpedUp } from "./check-speeds.ts";
 import { checkStall } from "./check-stall.ts";
+import { checkSwapped } from "./check-swapped.ts";
 import { checkTurns } from "./check-turns.ts";
 import { checkValues } from "./check-values.ts";
 import type { Rule } from "./rule.ts";
 
 /** Rules in the order in which their findings are told. */
 const RULES: readonly Rule[] = [
+  checkSwapped,
   checkValues,
   checkPlanform,
   checkSpedUp,

@@ -67,6 +67,24 @@ describe("a whole table that is wrong", () => {
   });
 });
 
+describe("two columns under each other's names", () => {
+  const asked = (runs: readonly Run[]) =>
+    checkSession(session(runs)).filter((one) => one.code === "columns-swapped")
+      .map((one) => one.column);
+
+  it("are asked about once: launch and end speed, drop and distance", () => {
+    expect(asked(inTurns.map((one) => ({ ...one, launch: one.end, end: one.launch })))).toEqual([
+      "launch_speed",
+    ]);
+    expect(asked(inTurns.map((one) => ({ ...one, drop: one.distance, distance: one.drop }))))
+      .toEqual(["drop"]);
+  });
+
+  it("are not asked about for one pumped run", () => {
+    expect(asked(inTurns.map((one, i) => i === 0 ? { ...one, end: 4.4 } : one))).toEqual([]);
+  });
+});
+
 describe("the order of the rows", () => {
   const inOneGo = [...inTurns].sort((a, b) => a.design < b.design ? -1 : 1);
 
