@@ -38,6 +38,18 @@ export interface PlanformPrior {
   readonly inducedUncertainty: number;
   /** m: the depth as given, or the usual one. */
   readonly depth: number;
+  /** What is expected of the three constants fitted to towed points, before there are any. */
+  readonly towed: TowedExpectation;
+}
+
+/**
+ * What a law of three terms, fitted over a range of speeds, is expected to show; nothing is expected of its first term.
+ */
+export interface TowedExpectation {
+  /** N: mean and standard uncertainty of the constant term `d`. */
+  readonly constant: { readonly mean: number; readonly standardUncertainty: number };
+  /** N m2/s2: mean and standard uncertainty of `e`. */
+  readonly liftTerm: { readonly mean: number; readonly standardUncertainty: number };
 }
 
 /** Profile drag coefficient of a hand-made wing at the Reynolds numbers of foils, on projected area. */
@@ -65,6 +77,15 @@ const USUAL = { count: 1, chord: 0.12, thicknessRatio: 0.12, depth: 0.4 } as con
 const UNCERTAINTY = { known: 0.3, depthUnknown: 0.45 } as const;
 
 /**
+ * Constant term of a fitted law over the lift: friction that falls with Reynolds number and camber make it lean below
+ * zero, by how much varies.
+ */
+const CONSTANT = { mean: -0.006, standardUncertainty: 0.008 } as const;
+
+/** Standard uncertainty of the fitted lift term over its expectation: depth known; depth not known. */
+const LIFT_TERM = { known: 0.2, depthUnknown: 0.4 } as const;
+
+/**
  * Prior drag law of a craft from its planform.
  *
  * Two terms: everything that grows with the square of the speed (wing friction and form, struts, spray, the rider in the
@@ -79,6 +100,10 @@ const UNCERTAINTY = { known: 0.3, depthUnknown: 0.45 } as const;
  * holds every part of the drag. A doubt of 0.30 on ln(e/a) covers those errors: 1.0 / 0.6 / 0.8 of it on one foil under two
  * names. Depth not known: 0.4 m stands in (2.9 / 2.1 / 2.0), which beats leaving the surface out (4.2 / 4.2 / 4.4), and the
  * doubt is 0.45. Camber is inside the 0.30: the first of the three worlds exaggerates it and is still covered.
+ *
+ * Towed points tell the level of the drag and most of its shape by themselves. There the prior only steadies the two terms
+ * that points over a short range of speeds can't tell apart: `towed` gives the constant and the lift term, each with a doubt
+ * wide enough not to move an answer whose speeds were towed. Chosen on invented worlds, not by theory.
  *
  * Source: induced drag of a lifting line (any text); friction and form at Reynolds numbers of 1e5 to 1e6, strut and spray
  * coefficients: common practice.
@@ -117,13 +142,18 @@ export function planformPrior(planform: Planform, task: PlanformTask): PlanformP
     (planform.extraDragArea ?? 0);
   const aspectRatio = span ** 2 / area;
   const liftDragFactor = 1 / (Math.PI * aspectRatio * SPAN_EFFICIENCY) + VISCOUS_LIFT_DRAG;
+  const e = 2 * liftDragFactor * lift ** 2 / (density * area);
+  const known = task.depth === null ? "depthUnknown" : "known";
   return {
-    law: {
-      a: density / 2 * dragArea + RIDER,
-      d: 0,
-      e: 2 * liftDragFactor * lift ** 2 / (density * area),
-    },
-    inducedUncertainty: task.depth === null ? UNCERTAINTY.depthUnknown : UNCERTAINTY.known,
+    law: { a: density / 2 * dragArea + RIDER, d: 0, e },
+    inducedUncertainty: UNCERTAINTY[known],
     depth,
+    towed: {
+      constant: {
+        mean: CONSTANT.mean * lift,
+        standardUncertainty: CONSTANT.standardUncertainty * lift,
+      },
+      liftTerm: { mean: e, standardUncertainty: LIFT_TERM[known] * e },
+    },
   };
 }

@@ -1,0 +1,111 @@
+/**
+ * From parts of variance to one variance with its degrees of freedom: one design, or the ratio of two.
+ *
+ * @module
+ */
+import type { TowEstimate } from "./tow-series.ts";
+
+/** A logarithm with its variance and degrees of freedom; `null` stands for no limit. */
+export interface LogVariance {
+  readonly log: number;
+  readonly variance: number;
+  readonly degreesOfFreedom: number | null;
+}
+
+/** A variance that is itself known with so many degrees of freedom only. */
+interface Part {
+  readonly variance: number;
+  readonly degreesOfFreedom: number;
+}
+
+/** Welch and Satterthwaite: degrees of freedom of a sum of variances of which some count as known. */
+function effective(variance: number, parts: readonly Part[]): number | null {
+  const fourth = parts.reduce(
+    (sum, one) => one.variance === 0 ? sum : sum + one.variance ** 2 / one.degreesOfFreedom,
+    0,
+  );
+  return fourth === 0 ? null : variance ** 2 / fourth;
+}
+
+const partsOf = (one: TowEstimate, sweeps: boolean): Part[] => [
+  { variance: one.dataVariance, degreesOfFreedom: one.dataDegreesOfFreedom },
+  ...(sweeps ? [{ variance: one.sweepVariance, degreesOfFreedom: one.sweepDegreesOfFreedom }] : []),
+];
+
+/**
+ * One design's quantity: scatter, planform, sweeps and shared errors together.
+ *
+ * Source: JCGM 100:2008 (GUM), equation G.2b.
+ *
+ * @param one its parts
+ * @returns logarithm, variance, degrees of freedom
+ */
+export function singleVariance(one: TowEstimate): LogVariance {
+  const variance = one.dataVariance + one.planformVariance + one.sweepVariance +
+    one.shared.reduce((sum, { change }) => sum + change ** 2, 0);
+  return { log: one.log, variance, degreesOfFreedom: effective(variance, partsOf(one, true)) };
+}
+
+/**
+ * Changes of a difference by each error: those with one key cancel with their signs, a design's own do not.
+ *
+ * @param baseline changes by one standard uncertainty each
+ * @param candidate likewise
+ * @param subtract one change from another
+ * @param negate a change
+ * @returns one entry an independent error
+ */
+export function sharedChanges<T>(
+  baseline: readonly { readonly key: string | null; readonly change: T }[],
+  candidate: readonly { readonly key: string | null; readonly change: T }[],
+  { subtract, negate }: {
+    readonly subtract: (one: T, other: T) => T;
+    readonly negate: (one: T) => T;
+  },
+): T[] {
+  const twin = (key: string | null) =>
+    key === null ? undefined : baseline.find((one) => one.key === key);
+  const joined = candidate.map(({ key, change }) => {
+    const other = twin(key);
+    return other === undefined ? change : subtract(change, other.change);
+  });
+  const alone = baseline.filter(({ key }) =>
+    key === null || !candidate.some((one) => one.key === key)
+  );
+  return [...joined, ...alone.map(({ change }) => negate(change))];
+}
+
+/**
+ * Ratio of two designs.
+ *
+ * @param baseline its parts
+ * @param candidate its parts
+ * @param options `alternated`: both towed in the same sweeps, whose offsets then cancel; `dayVariance`: what a day may do
+ *   to one design alone, on the logarithm
+ * @returns logarithm of candidate over baseline, variance, degrees of freedom
+ */
+export function ratioVariance(
+  baseline: TowEstimate,
+  candidate: TowEstimate,
+  options: { readonly alternated: boolean; readonly dayVariance: number },
+): LogVariance {
+  const { alternated, dayVariance } = options;
+  const changes = sharedChanges(baseline.shared, candidate.shared, {
+    subtract: (one, other) => one - other,
+    negate: (one) => -one,
+  });
+  const own = [baseline, candidate].reduce(
+    (sum, one) =>
+      sum + one.dataVariance + one.planformVariance + (alternated ? 0 : one.sweepVariance),
+    0,
+  );
+  const variance = own + dayVariance + changes.reduce((sum, change) => sum + change ** 2, 0);
+  return {
+    log: candidate.log - baseline.log,
+    variance,
+    degreesOfFreedom: effective(variance, [
+      ...partsOf(baseline, !alternated),
+      ...partsOf(candidate, !alternated),
+    ]),
+  };
+}
