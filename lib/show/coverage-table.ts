@@ -35,8 +35,15 @@ function worldOf(row: CoverageRow): string {
     WORLDS[name] ?? name,
     row["depth_known"] === "false" ? "depth not known" : "",
     ...[row["blocks"], row["ends"]].map((plan) => plan ? PLANS[plan] ?? plan : ""),
+    row["pumped"] === "true" ? "one run in twenty pumped, and kept" : "",
+    row["shared_errors"] === "true" ? "errors shared by all runs, stated" : "",
   ];
   return parts.filter((part) => part !== "").join("; ");
+}
+
+/** "7", or "3 and 9" where the designs differ. */
+function runsOf({ runs_a_side: runs = "", candidate_runs: other = runs }: CoverageRow): string {
+  return other === runs ? runs : `${runs} and ${other}`;
 }
 
 function share(text: string | undefined): TableCell {
@@ -72,7 +79,7 @@ export function coverageTable(rows: readonly CoverageRow[], foils: "pair" | "nul
     ],
     rows: own.map((row) => [
       textCell(worldOf(row)),
-      textCell(row["runs_a_side"] ?? ""),
+      textCell(runsOf(row)),
       share(row["coverage"]),
       share(row["wrong_claims"]),
       share(row["raw_coverage"]),

@@ -3,7 +3,7 @@
  * whose truth is known. Prints every cell; exits 1 when it falls short. `--write` puts the table into shared/coverage.csv.
  */
 import { acceptanceChecks, ASKED_RUNS } from "./simulation/acceptance.ts";
-import { cellsFor, DEPTH_UNKNOWN, IN_BLOCKS, OTHER_ENDS } from "./simulation/cells.ts";
+import { cellsFor, DEPTH_UNKNOWN, IN_BLOCKS, OTHER_ENDS, TROUBLED } from "./simulation/cells.ts";
 import { WORLDS } from "./simulation/foil-world.ts";
 import { type CellResult, runCell } from "./simulation/run-cell.ts";
 
@@ -26,7 +26,7 @@ const percent = (part: number, whole: number) => (100 * part / whole).toFixed(1)
 function line(cell: CellResult): string {
   const { sessions } = cell;
   return [
-    cell.name.padEnd(34),
+    cell.name.padEnd(46),
     percent(cell.covered, sessions).padStart(7),
     (100 * cell.halfWidth).toFixed(1).padStart(7),
     (100 * cell.bias).toFixed(2).padStart(7),
@@ -41,16 +41,19 @@ function line(cell: CellResult): string {
 /** The table as a file for notebooks. */
 function table(cells: readonly CellResult[]): string {
   const head =
-    "world,foils,runs_a_side,depth_known,blocks,ends,sessions,coverage,half_width,bias,claims," +
+    "world,foils,runs_a_side,candidate_runs,depth_known,blocks,ends,pumped,shared_errors,sessions,coverage,half_width,bias,claims," +
     "wrong_claims,failures,raw_coverage,raw_wrong_claims";
   const rows = cells.map((cell) =>
     [
       cell.world,
       cell.foils,
       cell.runs,
+      cell.candidateRuns ?? cell.runs,
       cell.depthKnown,
       cell.blocks ?? "",
       cell.ends ?? "",
+      cell.pumped ?? false,
+      cell.shared ?? false,
       cell.sessions,
       ...[
         cell.covered / cell.sessions,
@@ -75,15 +78,21 @@ if (asked === null) {
 console.log(`Worlds (${asked.sessions} sessions a cell; "pair" two foils, "null" one foil twice):`);
 for (const [name, words] of Object.entries(WORLDS)) console.log(`  ${name}: ${words}`);
 console.log(
-  "\ncell                                 cover % half % bias %  claims%  wrong%    fail raw cover% wrong%",
+  "\ncell                                             cover % half % bias %  claims%  wrong%    fail raw cover% wrong%",
 );
 const started = performance.now();
-const cells = [...cellsFor([2, 3, ...ASKED_RUNS]), ...DEPTH_UNKNOWN, ...IN_BLOCKS, ...OTHER_ENDS]
-  .map((kind) => {
-    const cell = runCell(kind, asked.sessions);
-    console.log(line(cell));
-    return cell;
-  });
+const kinds = [
+  ...cellsFor([2, 3, ...ASKED_RUNS]),
+  ...DEPTH_UNKNOWN,
+  ...IN_BLOCKS,
+  ...OTHER_ENDS,
+  ...TROUBLED,
+];
+const cells = kinds.map((kind) => {
+  const cell = runCell(kind, asked.sessions);
+  console.log(line(cell));
+  return cell;
+});
 const seconds = (performance.now() - started) / 1000;
 console.log(
   `\n${Math.round(cells.length * asked.sessions / seconds)} sessions a second over ${

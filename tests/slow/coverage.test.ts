@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { acceptanceChecks, ASKED_RUNS } from "lakeproof/tasks/simulation/acceptance.ts";
-import { cellsFor, IN_BLOCKS, OTHER_ENDS } from "lakeproof/tasks/simulation/cells.ts";
+import { cellsFor, IN_BLOCKS, OTHER_ENDS, TROUBLED } from "lakeproof/tasks/simulation/cells.ts";
 import { runCell } from "lakeproof/tasks/simulation/run-cell.ts";
 
 /** Sessions a cell; the whole study (lib/tasks/simulate.ts) takes 2,000. */
@@ -10,7 +10,7 @@ const SESSIONS = 300;
 const SLACK = 3 * Math.sqrt(0.95 * 0.05 / SESSIONS);
 
 describe("the verdict over worlds whose truth is known", () => {
-  const cells = [...cellsFor(ASKED_RUNS), ...IN_BLOCKS, ...OTHER_ENDS].map((kind) =>
+  const cells = [...cellsFor(ASKED_RUNS), ...IN_BLOCKS, ...OTHER_ENDS, ...TROUBLED].map((kind) =>
     runCell(kind, SESSIONS)
   );
 

@@ -21,7 +21,7 @@ export const ASKED_RUNS = [4, 7, 12, 20] as const;
 /** Coverage of 93 to 97 % with room for one Monte Carlo error of 2,000 sessions on either side. */
 const COVERAGE = { low: 0.925, high: 0.975 };
 
-/** Single worlds lie above the mix; even blocks and early stops add their own caution. */
+/** Single worlds lie above the mix; even blocks, early stops and pumped runs add their own caution. */
 const SINGLE_COVERAGE_HIGH = 0.985;
 
 /** Claims of a difference between a foil and itself. */
@@ -30,8 +30,10 @@ const MOST_FALSE_CLAIMS = 0.05;
 /** Without the launch taken into account, an interval of raw distances covers less than this. */
 const NAIVE_COVERAGE = 0.7;
 
-/** Whether all runs lie in one block and stall. */
-const plain = (cell: CellResult) => cell.blocks === undefined && cell.ends === undefined;
+/** Whether all runs lie in one block and stall, as many of each design, with nothing else amiss. */
+const plain = (cell: CellResult) =>
+  [cell.blocks, cell.ends, cell.candidateRuns, cell.pumped, cell.shared]
+    .every((part) => part === undefined);
 
 const share = (cells: readonly CellResult[], count: (cell: CellResult) => number) =>
   cells.reduce((total, cell) => total + count(cell) / cell.sessions, 0) / cells.length;

@@ -42,6 +42,23 @@ export const IN_BLOCKS: readonly SessionKind[] = ([
   FOILS.map((foils): SessionKind => ({ world: "waves", runs, foils, depthKnown: true, blocks }))
 );
 
+const TROUBLES: readonly Partial<SessionKind>[] = [
+  { runs: 7, pumped: true },
+  { runs: 7, shared: true },
+  { runs: 3, candidateRuns: 9 },
+  { runs: 12, candidateRuns: 4 },
+  { runs: 3, candidateRuns: 9, pumped: true, shared: true },
+  { runs: 12, candidateRuns: 4, pumped: true, shared: true },
+  { runs: 12, candidateRuns: 4, pumped: true, blocks: "two even" },
+];
+
+/** Cells of a real evening: a pumped run kept now and then, errors that all runs share, unequal numbers of runs. */
+export const TROUBLED: readonly SessionKind[] = (["prior", "waves"] as const).flatMap((world) =>
+  TROUBLES.flatMap((trouble) =>
+    FOILS.map((foils): SessionKind => ({ world, runs: 7, foils, depthKnown: true, ...trouble }))
+  )
+);
+
 /** Cells whose runs do not all stall. */
 export const OTHER_ENDS: readonly SessionKind[] = (["some early", "all touched"] as const).flatMap((
   ends,

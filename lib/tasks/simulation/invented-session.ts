@@ -24,6 +24,45 @@ export interface SessionKind {
   readonly blocks?: BlockPlan;
   /** How runs end; all stall unless said. */
   readonly ends?: EndPlan;
+  /** Runs of the candidate where the designs have not the same number. */
+  readonly candidateRuns?: number;
+  /** One run in twenty is pumped on by 20 to 60 % of its path, kept, and not marked. */
+  readonly pumped?: true;
+  /** Errors that all runs of the session share are there, and stated: {@link SHARED_ERRORS}. */
+  readonly shared?: true;
+}
+
+/** Standard uncertainty of what all runs of a session share: a place of marks, a scale of speed, a tape, a drop habit. */
+export const SHARED_ERRORS = {
+  /** m/s, launch speed only. */
+  launch: 0.1,
+  /** Share of both speeds. */
+  scale: 0.015,
+  /** Share of the distance. */
+  tape: 0.01,
+  /** m */
+  drop: 0.03,
+} as const;
+
+/** Sizes of the shared errors, in their own units. */
+export type SharedErrors = Readonly<Record<keyof typeof SHARED_ERRORS, number>>;
+
+/** A run with shared errors added to what was read. */
+export function withShared<Run extends Reading>(run: Run, errors: SharedErrors): Run {
+  return {
+    ...run,
+    launchSpeed: run.launchSpeed * (1 + errors.scale) + errors.launch,
+    endSpeed: run.endSpeed * (1 + errors.scale),
+    drop: run.drop + errors.drop,
+    distance: run.distance * (1 + errors.tape),
+  };
+}
+
+interface Reading {
+  readonly launchSpeed: number;
+  readonly endSpeed: number;
+  readonly drop: number;
+  readonly distance: number;
 }
 
 /**
@@ -113,6 +152,8 @@ interface Flying {
   /** ln of each block's share of drag. */
   readonly days: readonly number[];
   readonly side: 0 | 1;
+  /** Shared errors of this session; `null` for none. */
+  readonly errors: SharedErrors | null;
 }
 
 interface DrawnSide extends Omit<InventedSide, "target"> {
@@ -142,7 +183,8 @@ function drawSide(
   const runs: GlideRun[] = [];
   const distances: number[] = [], drops: number[] = [], launches: number[] = [];
   const blocks: string[] = [];
-  for (let i = 0; i < kind.runs; i++) {
+  const count = flying.side === 1 ? kind.candidateRuns ?? kind.runs : kind.runs;
+  for (let i = 0; i < count; i++) {
     const v0 = Math.max(foil.stallSpeed + 0.25, flying.launch + 0.25 * random.normal());
     const early = kind.ends === "some early" && i > 0 && random.uniform() < 1 / 3;
     const touched = kind.ends === "all touched";
@@ -152,7 +194,7 @@ function drawSide(
       ? 0.15 + 0.35 * (v0 - foil.stallSpeed - 0.5)
       : 0;
     const v1 = Math.min(v0 - 0.1, foil.stallSpeed * (1 + 0.015 * random.normal()) + above);
-    const block = blockOf(kind.blocks, flying.side, i, kind.runs);
+    const block = blockOf(kind.blocks, flying.side, i, count);
     const factor = Math.exp(flying.scatter * random.normal() + flying.days[block]!);
     let drop = Math.max(0.03, flying.meanDrop + 0.04 * random.normal());
     let distance = sharedPath(foil, v0, v1, drop, factor);
@@ -161,7 +203,8 @@ function drawSide(
       distance = path(foil, v0, v1, factor, pull);
       drop = pull / foil.weight * distance;
     }
-    const read = {
+    if (kind.pumped && random.uniform() < 0.05) distance *= between(random, 1.2, 1.6);
+    const plain = {
       launchSpeed: v0 + NOISE.speed * random.normal(),
       endSpeed: v1 + NOISE.speed * random.normal(),
       drop: drop + NOISE.drop * random.normal(),
@@ -170,6 +213,7 @@ function drawSide(
         distance * (1 + NOISE.tapeShare * random.normal()) + NOISE.tape * random.normal(),
       ),
     };
+    const read = flying.errors === null ? plain : withShared(plain, flying.errors);
     blocks.push(String(block));
     distances.push(read.distance);
     drops.push(read.drop);
@@ -201,6 +245,16 @@ function drawSide(
 const mean = (values: readonly number[]) =>
   values.reduce((total, value) => total + value, 0) / values.length;
 
+function drawShared(random: SeededRandom): SharedErrors {
+  const { launch, scale, tape, drop } = SHARED_ERRORS;
+  return {
+    launch: launch * random.normal(),
+    scale: scale * random.normal(),
+    tape: tape * random.normal(),
+    drop: drop * random.normal(),
+  };
+}
+
 /** Runs that tell the design's own end speed. */
 function stalledRuns(side: DrawnSide): number {
   return side.runs.filter((one) => one.inEnd).length;
@@ -230,6 +284,7 @@ export function drawSession(kind: SessionKind, random: SeededRandom): InventedSe
       meanDrop: between(random, 0.1, 0.3),
       slope: random.uniform() < 0.5,
       days: [0, 1, 2, 3].map(() => kind.blocks === undefined ? 0 : BLOCK_SCATTER * random.normal()),
+      errors: kind.shared ? drawShared(random) : null,
     };
     const baseline = drawSide(first, { ...habits, launch, side: 0 }, kind, random);
     const candidate = drawSide(second, { ...habits, launch: other, side: 1 }, kind, random);

@@ -3,11 +3,17 @@
  *
  * @module
  */
-import { fitGlideSeries } from "../../fit/glide-series.ts";
+import { fitGlideSeries, logDistance } from "../../fit/glide-series.ts";
 import { contrastSeries, halfWidth } from "../../fit/series-contrast.ts";
 import { compareRawDistances } from "../../decide/naive-comparison.ts";
 import { seededRandom } from "../../numeric/random.ts";
-import { drawSession, type SessionKind } from "./invented-session.ts";
+import {
+  drawSession,
+  type InventedSide,
+  type SessionKind,
+  SHARED_ERRORS,
+  withShared,
+} from "./invented-session.ts";
 
 /** What a cell came to. */
 export interface CellResult extends SessionKind {
@@ -32,10 +38,13 @@ export interface CellResult extends SessionKind {
 }
 
 /** The name of a cell, which is also the name of its random stream. */
-function cellName({ world, runs, foils, depthKnown, blocks, ends }: SessionKind): string {
-  return `${world} ${foils} ${runs}${depthKnown ? "" : " depth unknown"}${
-    blocks === undefined ? "" : `, blocks ${blocks}`
-  }${ends === undefined ? "" : `, ${ends}`}`;
+function cellName(kind: SessionKind): string {
+  const { world, runs, foils, depthKnown, blocks, ends, candidateRuns, pumped, shared } = kind;
+  return `${world} ${foils} ${runs}${candidateRuns === undefined ? "" : ` v ${candidateRuns}`}${
+    depthKnown ? "" : " depth unknown"
+  }${blocks === undefined ? "" : `, blocks ${blocks}`}${ends === undefined ? "" : `, ${ends}`}${
+    pumped ? ", pumped" : ""
+  }${shared ? ", shared errors" : ""}`;
 }
 
 /** Ways to run a cell that show what a part of the recipe is for. */
@@ -79,7 +88,7 @@ export function runCell(
       ? contrastSeries({
         baseline: options.ignoreShape ? { ...first, shapeSensitivity: 0 } : first,
         candidate: options.ignoreShape ? { ...second, shapeSensitivity: 0 } : second,
-        commonVariance: 0,
+        commonVariance: kind.shared ? sharedVariance(baseline, candidate) : 0,
         ...(kind.blocks === undefined || kind.blocks === "apart"
           ? {}
           : { blocks: { baseline: baseline.blocks, candidate: candidate.blocks } }),
@@ -111,6 +120,27 @@ export function runCell(
     naiveCovered,
     naiveWrongClaims,
   };
+}
+
+/** Variance of ln ratio from the shared errors as the verdict takes it: each alone, one standard uncertainty up and down. */
+function sharedVariance(baseline: InventedSide, candidate: InventedSide): number {
+  let variance = 0;
+  for (const [name, size] of Object.entries(SHARED_ERRORS)) {
+    const [up, down] = [1, -1].map((sign) => {
+      const errors = { launch: 0, scale: 0, tape: 0, drop: 0, [name]: sign * size };
+      const [first, second] = [baseline, candidate].map((side) => {
+        const moved = logDistance(
+          side.runs.map((run) => withShared(run, errors)),
+          side.reference,
+          side.target,
+        );
+        return moved.ok ? moved.logDistance : NaN;
+      }) as [number, number];
+      return second - first;
+    }) as [number, number];
+    variance += ((up - down) / 2) ** 2;
+  }
+  return variance;
 }
 
 /** Whether an interval claims a difference that is not there or the other way round. */
