@@ -62,6 +62,7 @@ export function pairFindings(
   const { baseline, candidate } = comparison;
   return [
     ...fewRuns(judged),
+    ...borrowedScatter(judged),
     ...oddRunFindings(judged, setting, flagged),
     ...(comparison.fragile && comparison.verdict !== "cannot-tell-yet"
       ? [finding({
@@ -114,6 +115,23 @@ function fewRuns({ comparison, baselineRuns, candidateRuns }: JudgedPair): Findi
     })];
   }
   return [];
+}
+
+/** A design with one run in each block has no scatter of its own there. */
+function borrowedScatter({ comparison, result, baselineRuns, candidateRuns }: JudgedPair) {
+  if (result!.contrast?.method !== "within blocks") return [];
+  return [baselineRuns, candidateRuns].flatMap(({ design, runs }) => {
+    if (new Set(runs.map((one) => one.block)).size < runs.length) return [];
+    return [finding({
+      severity: "warning",
+      code: "one-run-a-block",
+      file: "glides.csv",
+      column: "block",
+      what:
+        `${comparison.candidate} against ${comparison.baseline}: ${design} has only one run in each block, so how far its runs scatter can't be told; they are taken to scatter like the other design's. If they scatter more, the interval is too narrow.`,
+      wanted: `At least two runs of ${design} in a block.`,
+    })];
+  });
 }
 
 function oddRunFindings(

@@ -72,7 +72,7 @@ function causes(baseline: DesignEvidence, candidate: DesignEvidence, effect: num
  * Sentences on the raw ratio and on what the launches did to it.
  *
  * The launch effect is what is left of the raw ratio after the ratio from the same launch: launch speed, height lost and
- * early stops together. A cause is named only where its direction agrees with the effect.
+ * ends together; a pumped run or another rider's mass is in it too, so that no named cause is made to bear it alone. A cause is named only where its direction agrees with the effect.
  *
  * @param comparison with its raw ratio
  * @param baseline its evidence
@@ -97,8 +97,10 @@ export function launchSentences(
   const found = causes(baseline, candidate, raw.launchEffect);
   const effect = effectInWords(raw.launchEffect);
   const why = found.length === 0
-    ? `Launch speed, height lost and early stops taken together would ${effect}.`
-    : `${atSentenceStart(other)} ${listInWords(found)}; that alone would ${effect}.`;
+    ? `Launch speed, height lost and ends together would ${effect}.`
+    : `${atSentenceStart(other)} ${
+      listInWords(found)
+    }. Launch speed, height lost and ends together would ${effect}.`;
   return [`${flown} ${why}`, ...misleading(comparison, naive)];
 }
 

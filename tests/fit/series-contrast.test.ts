@@ -39,20 +39,26 @@ const blocksOf = ([first, second]: readonly string[]) => ({
 });
 
 describe("two series set against each other", () => {
-  it("within two blocks gives ordinary least squares on design and block", () => {
-    const { two } = golden;
-    const contrast = contrastSeries({
-      baseline,
-      candidate,
-      commonVariance: 0,
-      blocks: blocksOf(two.blocks),
-    })!;
-    expect(contrast.method).toBe("within blocks");
-    // Rounding of double arithmetic only.
-    expect(contrast.logRatio).toBeCloseTo(two.logRatio, 12);
-    expect(contrast.variance).toBeCloseTo(two.variance, 12);
-    expect(contrast.degreesOfFreedom).toBeCloseTo(two.degreesOfFreedom, 9);
-  });
+  for (
+    const [words, two] of [
+      ["ordinary least squares on design and block", golden.two],
+      ["each design's own scatter where that is wider", golden.unlike],
+    ] as const
+  ) {
+    it(`within two blocks gives ${words}`, () => {
+      const contrast = contrastSeries({
+        baseline,
+        candidate,
+        commonVariance: 0,
+        blocks: blocksOf(two.blocks),
+      })!;
+      expect(contrast.method).toBe("within blocks");
+      // Rounding of double arithmetic only.
+      expect(contrast.logRatio).toBeCloseTo(two.logRatio, 12);
+      expect(contrast.variance).toBeCloseTo(two.variance, 12);
+      expect(contrast.degreesOfFreedom).toBeCloseTo(two.degreesOfFreedom, 9);
+    });
+  }
 
   it("with four shared blocks gives the paired t of the blocks' differences", () => {
     const { four } = golden;

@@ -159,6 +159,21 @@ def scatter(a, b):
         freedom = len(y) - len(names) - 1
         inverse = np.linalg.inv(x.T @ x)[0, 0]
         v, ratio = max(np.sum((y - x @ beta)**2) / freedom * inverse, one_run / 4 * inverse), beta[0]
+        own = [[np.array(pick(s, k)) for k in names] for s in (a, b)]
+        # Rows of the pseudo-inverse: what each run weighs in the contrast.
+        weights = np.linalg.pinv(x)[0]
+        parts = []
+        for cells, which in zip(own, (weights[:a["n"]], weights[a["n"]:])):
+            cells = [c for c in cells if len(c)]
+            free = sum(len(c) for c in cells) - len(cells)
+            parts.append((sum(np.sum((c - c.mean())**2) for c in cells) / free * np.sum(which**2), free)
+                         if free else None)
+        if None not in parts:
+            apart = sum(p for p, _ in parts)
+            fourth = sum(p * p / f for p, f in parts)
+            if fourth > 0 and (student.ppf(0.975, apart**2 / fourth) * math.sqrt(apart)
+                               > student.ppf(0.975, freedom) * math.sqrt(v)):
+                return ratio, apart, fourth
     return ratio, v, v * v / freedom
 
 
@@ -260,6 +275,8 @@ CASES = {
     "one run of a design in a block": [session(runs(7, 7, lopsided))],
     "a block with one design only": [session(runs(
         7, 7, lambda r, i: dict(block="late" if r["design"] == "birch" and i > 4 else "a" if i % 2 else "b")))],
+    "two blocks, nine runs against four that scatter more": [session(runs(9, 4, lambda r, i: dict(
+        block="ab"[i % 2], distance=r["distance"] * (1 if r["design"] == "alder" else 1.25 if i < 2 else 0.8))))],
     "four shared blocks": [session(runs(9, 7, lambda r, i: dict(block="abcd"[i % 4])))],
     "four shared blocks of equal rows, where the floor counts": [session(runs(8, 8, lambda r, i: dict(
         block="abcd"[i % 4], launch_speed=4.2, end_speed=3.0, drop=0.2, distance=9.0 if r["design"] == "alder" else 9.5)))],
