@@ -72,7 +72,8 @@ function causes(baseline: DesignEvidence, candidate: DesignEvidence, effect: num
  * Sentences on the raw ratio and on what the launches did to it.
  *
  * The launch effect is what is left of the raw ratio after the ratio from the same launch: launch speed, height lost and
- * ends together; a pumped run or another rider's mass is in it too, so that no named cause is made to bear it alone. A cause is named only where its direction agrees with the effect.
+ * ends together, and a pumped run or another rider's mass besides, so that no named cause is made to bear it alone. A
+ * cause is named only where its direction agrees with the effect.
  *
  * @param comparison with its raw ratio
  * @param baseline its evidence

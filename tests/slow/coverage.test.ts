@@ -48,10 +48,9 @@ describe("the probability that the candidate goes further", () => {
         const kind = { world, runs, foils: "pair", depthKnown: true } as const;
         for (let i = 0; i < 800; i++) {
           const { baseline, candidate, logRatio } = drawSession(kind, random);
-          const [first, second] = [baseline, candidate].map((side) =>
-            fitGlideSeries(side.runs, side.reference, side.target)
-          );
-          if (!first!.ok || !second!.ok) continue;
+          const first = fitGlideSeries(baseline.runs, baseline.reference, baseline.target);
+          const second = fitGlideSeries(candidate.runs, candidate.reference, candidate.target);
+          if (!first.ok || !second.ok) continue;
           const contrast = contrastSeries({
             baseline: first,
             candidate: second,
