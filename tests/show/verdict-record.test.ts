@@ -48,7 +48,7 @@ describe("the verdict in words", () => {
     const raw = { ...COMPARISON.raw!, ratio: 1.4184, launchEffect: 1.2 };
     const text = said(verdictRecord(inventedEvidence({ raw })));
     expect(text).not.toContain("slower on average");
-    expect(text).toContain("taken together would add about 20 % to its distance");
+    expect(text).toContain("ends together would add about 20 % to its distance");
   });
 
   it("says where the common launch lies outside what a design was flown at", () => {
