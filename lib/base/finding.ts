@@ -46,7 +46,12 @@ export function finding(parts: FindingParts): Finding {
   };
 }
 
-/** Whether any finding forbids an answer. */
+/**
+ * Whether any finding forbids an answer.
+ *
+ * @param findings any
+ * @returns true when one of them is an error
+ */
 export function hasErrors(findings: readonly Finding[]): boolean {
   return findings.some((one) => one.severity === "error");
 }

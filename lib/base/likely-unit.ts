@@ -29,6 +29,7 @@ const FORGOTTEN: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
  * @param column name without unit
  * @param value as it stands
  * @param unit it was read in
+ * @returns the unit, or `null`
  * @example
  * ```ts
  * import { likelyUnit } from "lakeproof/base/likely-unit.ts";

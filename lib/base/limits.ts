@@ -114,6 +114,7 @@ export type Standing = "fits" | "odd" | "impossible";
  *
  * @param column name without unit; one without limits always fits
  * @param value SI
+ * @returns whether it fits, is odd, or can't be
  * @example
  * ```ts
  * import { standing } from "lakeproof/base/limits.ts";

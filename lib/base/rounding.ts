@@ -131,7 +131,12 @@ function exactDecimals(value: number): number {
   return most;
 }
 
-/** A unit as people read it: nothing for a ratio, raised 2 and 3. */
+/**
+ * A unit as people read it: nothing for a ratio, raised 2 and 3.
+ *
+ * @param unit as tables and answers name it
+ * @returns "m/s²" for "m/s2"; empty for "1"
+ */
 export function unitText(unit: string): string {
   if (unit === "1") return "";
   return unit.replace(/2(?=$|\/)/g, "\u00b2").replace(/3(?=$|\/)/g, "\u00b3");
@@ -215,6 +220,7 @@ export function formatPlusMinus(quantity: Quantity, options: RoundingOptions = {
  *
  * @param share 1 is the whole
  * @param decimals digits after the point; by default none from 1 % on, else one
+ * @returns the text with its sign
  */
 export function formatPercent(share: number, decimals?: number): string {
   const percent = share * 100;
@@ -226,6 +232,7 @@ export function formatPercent(share: number, decimals?: number): string {
  * A probability in per cent that never reads as certainty: "80 %", "99.4 %", "more than 99.9 %", "less than 0.1 %".
  *
  * @param probability from 0 to 1
+ * @returns the text
  * @throws RangeError outside
  */
 export function formatProbability(probability: number): string {

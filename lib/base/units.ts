@@ -161,6 +161,9 @@ export function findUnit(text: string, dimension?: Dimension): Unit | null {
 /**
  * The unit of a known name, as the tables name their defaults.
  *
+ * @param name as `UNITS` has it
+ * @param dimension what it measures
+ * @returns the unit
  * @throws RangeError when there is none: a fault of ours, not of the data
  */
 export function unitNamed(name: string, dimension: Dimension): Unit {
@@ -186,13 +189,25 @@ export function toSi(value: number, from: Unit): number {
   return (value + Number(from.shift)) * Number(from.numerator) / Number(from.denominator);
 }
 
-/** A value of SI in another unit; undoes {@link toSi}. */
+/**
+ * A value of SI in another unit; undoes {@link toSi}.
+ *
+ * @param value SI
+ * @param to the unit wanted
+ * @returns the value in it
+ */
 export function fromSi(value: number, to: Unit): number {
   if (to.name === "deg") return value * 180 / Math.PI;
   return value * Number(to.denominator) / Number(to.numerator) - Number(to.shift);
 }
 
-/** A spread or difference (an uncertainty) in SI: scaled, its zero not shifted. */
+/**
+ * A spread or difference (an uncertainty) in SI: scaled, its zero not shifted.
+ *
+ * @param value in `from`
+ * @param from its unit
+ * @returns SI
+ */
 export function spreadToSi(value: number, from: Unit): number {
   return value * factorOf(from);
 }

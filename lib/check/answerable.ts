@@ -202,6 +202,7 @@ const FILES: Readonly<Record<Question, readonly string[]>> = {
  * An error in a table that a question rests on forbids its answer: what was left out might have turned it.
  *
  * @param session as read
+ * @returns one entry a question
  * @example
  * ```ts
  * import { answerable } from "lakeproof/check/answerable.ts";

@@ -18,6 +18,7 @@ const blockOf = (glide: Glide) => glide.block ?? glide.date ?? "";
  * Warns where each design was flown in a block (rider, day) of its own, and where one block spans several days.
  *
  * @param session runs left out do not count
+ * @returns warnings
  */
 export function checkBlocks(session: Session): Finding[] {
   const glides = keptGlides(session);
@@ -76,6 +77,7 @@ export function checkBlocks(session: Session): Finding[] {
  * Warns of conditions for a block that no run is in: most often a name written in two ways.
  *
  * @param session all its rows count, those left out too
+ * @returns warnings
  */
 export function checkConditionBlocks(session: Session): Finding[] {
   const blocks = new Set([...session.glides, ...session.tow].flatMap((one) => one.block ?? []));
@@ -97,7 +99,12 @@ export function checkConditionBlocks(session: Session): Finding[] {
   });
 }
 
-/** Notes when no run says how it ended: only stalled runs tell how slow a design still flies. */
+/**
+ * Notes when no run says how it ended: only stalled runs tell how slow a design still flies.
+ *
+ * @param session runs left out do not count
+ * @returns a note, or nothing
+ */
 export function checkEnds(session: Session): Finding[] {
   const glides = keptGlides(session);
   if (glides.length === 0 || glides.some((one) => one.ended !== null)) return [];

@@ -14,6 +14,7 @@ import { keptGlides } from "./rule.ts";
  * A run that counts twice makes the answer look surer than it is. Runs with a reading missing are not compared.
  *
  * @param session runs left out do not count
+ * @returns warnings, one a doubled run
  */
 export function checkDoubled(session: Session): Finding[] {
   const seen = new Map<string, { readonly run: string; readonly row: number }>();

@@ -59,6 +59,9 @@ function oddRatios(ratios: readonly RunRatio[]): Finding[] {
  * that is an error: its runs would still compare, and give a verdict on speeds that nobody flew.
  *
  * Runs that gained speed are told by another rule.
+ *
+ * @param session runs left out do not count
+ * @returns warnings by run, or one error for the table
  */
 export function checkGlideRatio(session: Session): Finding[] {
   const ratios = glideRatios(session);

@@ -43,7 +43,12 @@ function checkDesign(design: Design): Finding[] {
   return findings;
 }
 
-/** Warns of designs whose measures don't fit each other. */
+/**
+ * Warns of designs whose measures don't fit each other.
+ *
+ * @param session whose designs
+ * @returns warnings
+ */
 export function checkPlanform(session: Session): Finding[] {
   return session.designs.flatMap(checkDesign);
 }

@@ -11,7 +11,12 @@ import { keptGlides, median, short } from "./rule.ts";
 
 const FILE = "glides.csv";
 
-/** Warns of runs whose speed rose after launch: a gliding craft only slows down or sinks. */
+/**
+ * Warns of runs whose speed rose after launch: a gliding craft only slows down or sinks.
+ *
+ * @param session runs left out do not count
+ * @returns warnings by run
+ */
 export function checkSpedUp(session: Session): Finding[] {
   return keptGlides(session).flatMap((glide) => {
     const { launchSpeed: v0, endSpeed: v1, row } = glide;
@@ -69,6 +74,9 @@ const NEAR = 0.06;
  *
  * Source: mean-value bound of the decay under a drag between constant and quadratic; four standard uncertainties are
  * common practice.
+ *
+ * @param session runs left out do not count
+ * @returns warnings by run, or one for the column
  */
 export function checkMeanSpeed(session: Session): Finding[] {
   const ratios = keptGlides(session).flatMap((glide) => speedRatio(session, glide) ?? []);

@@ -26,6 +26,7 @@ const WHOLE_DESIGN = 3;
  * was read after the board touched. Water and gravity are the session's, else fresh water of 15 degrees Celsius.
  *
  * @param session runs without mass and designs without a largest lift coefficient are passed over
+ * @returns warnings
  */
 export function checkStall(session: Session): Finding[] {
   const density = waterDensity({

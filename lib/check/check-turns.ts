@@ -17,6 +17,7 @@ const LEAST_RUNS = 3;
  * Common practice, no source: what drifts over the evening then falls on one design alone.
  *
  * @param session runs left out do not count
+ * @returns warnings by block
  */
 export function checkTurns(session: Session): Finding[] {
   const blocks = new Map<string, Glide[]>();

@@ -16,7 +16,12 @@ const RESTS_ON: readonly (string | null)[] = [
   null,
 ];
 
-/** Errors in the tables that a comparison of glides rests on: cells that can't be read, values that can't be. */
+/**
+ * Errors in the tables that a comparison of glides rests on: cells that can't be read, values that can't be.
+ *
+ * @param sessions all that were asked
+ * @returns their errors
+ */
 export function faultsOf(sessions: readonly Session[]): Finding[] {
   return sessions.flatMap((session) => [...session.findings, ...checkSession(session)])
     .filter((one) => one.severity === "error" && RESTS_ON.includes(one.file));

@@ -56,7 +56,12 @@ export const LEAST_MARGIN = 0.3;
 /** m/s that a common end speed stays below the launch. */
 const COMMON_MARGIN = 0.2;
 
-/** Runs that tell a design's own end speed. */
+/**
+ * Runs that tell a design's own end speed.
+ *
+ * @param design with its usable runs
+ * @returns how many of them stalled
+ */
 export function stalledCount(design: DesignRuns): number {
   return design.runs.filter((one) => one.run!.inEnd).length;
 }
@@ -82,7 +87,14 @@ export function meanEnd(design: DesignRuns): number {
   return meanOf(design.runs.map((one) => one.run!.endSpeed));
 }
 
-/** Target of a design at a launch. */
+/**
+ * Target of a design at a launch.
+ *
+ * @param design with its usable runs
+ * @param launch the common one
+ * @param end m/s; `null` for the design's own end speed
+ * @returns what its runs are moved to
+ */
 export function targetOf(
   design: DesignRuns,
   launch: CommonLaunch,
@@ -97,7 +109,13 @@ export function targetOf(
   };
 }
 
-/** Whether no block holds runs of both. */
+/**
+ * Whether no block holds runs of both.
+ *
+ * @param baseline with its usable runs
+ * @param candidate with its usable runs
+ * @returns true when nothing but the design's own day or rider could tell them apart
+ */
 export function flownApart(baseline: DesignRuns, candidate: DesignRuns): boolean {
   const blocks = new Set(baseline.runs.map((one) => one.block));
   return !candidate.runs.some((one) => blocks.has(one.block));

@@ -196,12 +196,24 @@ export function judgePair(
   };
 }
 
-/** A design without some of its runs. */
+/**
+ * A design without some of its runs.
+ *
+ * @param design with its usable runs
+ * @param runs to take out
+ * @returns the design with the others
+ */
 export function without(design: DesignRuns, runs: ReadonlySet<object>): DesignRuns {
   return { ...design, runs: design.runs.filter((one) => !runs.has(one)) };
 }
 
-/** How findings name a run: with its session where there are several. */
+/**
+ * How findings name a run: with its session where there are several.
+ *
+ * @param run of any session
+ * @param setting that knows whether there are several
+ * @returns "7", or "evening 7"
+ */
 export function runName(run: PreparedRun, setting: PairSetting): string {
   return setting.severalSessions ? `${run.prepared.session.name} ${run.glide.run}` : run.glide.run;
 }

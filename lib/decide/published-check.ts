@@ -79,7 +79,12 @@ export function checkInputs(text: string): CheckInputs {
   };
 }
 
-/** Throws the error for a quantity that a check does not know. */
+/**
+ * Throws the error for a quantity that a check does not know.
+ *
+ * @param check name of the check
+ * @param quantity that the row asks for
+ */
 export function unknownQuantity(check: string, quantity: string): never {
   throw new RangeError(`Cannot run the check ${check} as it has no quantity "${quantity}"`);
 }

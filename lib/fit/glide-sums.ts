@@ -34,7 +34,11 @@ export interface GlideReach {
   shape: number;
 }
 
-/** A place for results, for one reference craft, target and induced factor. */
+/**
+ * A place for results, for one reference craft, target and induced factor.
+ *
+ * @returns a reach of NaN, to be filled
+ */
 export function emptyReach(): GlideReach {
   return { logDistance: NaN, logGlideRatio: NaN, shapeEnd: NaN, shape: NaN };
 }

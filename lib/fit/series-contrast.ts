@@ -209,13 +209,24 @@ function ownScatters(
   return { method: "within blocks", logRatio, baselineVariance, candidateVariance, fourth };
 }
 
-/** Half width of the log ratio's interval. */
+/**
+ * Half width of the log ratio's interval.
+ *
+ * @param contrast of two designs
+ * @param level coverage of the interval, 0.95 unless said
+ * @returns half the interval, as a natural logarithm of the ratio
+ */
 export function halfWidth(contrast: SeriesContrast, level = 0.95): number {
   return studentTQuantile((1 + level) / 2, contrast.degreesOfFreedom) *
     Math.sqrt(contrast.variance);
 }
 
-/** Probability that the candidate goes farther, with nothing known about the log ratio beforehand. */
+/**
+ * Probability that the candidate goes farther, with nothing known about the log ratio beforehand.
+ *
+ * @param contrast of two designs
+ * @returns 0 to 1
+ */
 export function probabilityFarther(contrast: SeriesContrast): number {
   return studentTLowerTail(
     contrast.logRatio / Math.sqrt(contrast.variance),

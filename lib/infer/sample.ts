@@ -104,7 +104,12 @@ export function sampleQuantile(sorted: readonly number[], share: number): number
   return lower + (at - below) * (upper - lower);
 }
 
-/** Throws unless a coverage is strictly between 0 and 1. */
+/**
+ * Throws unless a coverage is strictly between 0 and 1.
+ *
+ * @param level coverage of an interval, 0 to 1
+ * @throws RangeError otherwise
+ */
 export function checkLevel(level: number): void {
   if (!(level > 0 && level < 1)) {
     throw new RangeError(`Cannot make an interval as its level must be in (0, 1): ${level}`);

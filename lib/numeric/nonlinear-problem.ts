@@ -62,6 +62,8 @@ export interface NonlinearFit {
 /**
  * Checks a problem before any work is done on it.
  *
+ * @param problem what is to be fitted
+ * @param options of the search
  * @throws RangeError when lengths differ or numbers make no sense
  */
 export function checkProblem(problem: NonlinearProblem, options: NonlinearOptions): void {

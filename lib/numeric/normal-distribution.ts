@@ -10,14 +10,25 @@
 import erfc from "@stdlib/math-base-special-erfc";
 import erfcinv from "@stdlib/math-base-special-erfcinv";
 
-/** Throws unless `p` is a probability strictly between 0 and 1. */
+/**
+ * Throws unless `p` is a probability strictly between 0 and 1.
+ *
+ * @param p a probability
+ * @throws RangeError otherwise
+ */
 export function checkProbability(p: number): void {
   if (!(p > 0 && p < 1)) {
     throw new RangeError(`Cannot compute a quantile as it needs a probability in (0, 1): ${p}`);
   }
 }
 
-/** Throws unless `value` is a number (infinite ones allowed). */
+/**
+ * Throws unless `value` is a number (infinite ones allowed).
+ *
+ * @param value the number
+ * @param what what it is, for the message
+ * @throws RangeError otherwise
+ */
 export function checkNumber(value: number, what: string): void {
   if (Number.isNaN(value)) {
     throw new RangeError(`Cannot compute a probability as ${what} is not a number`);

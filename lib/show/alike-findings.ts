@@ -24,7 +24,12 @@ function rowList(rows: readonly number[]): string {
   ).join(", ");
 }
 
-/** Rows with their noun: "row 4", "rows 2, 5 to 9". */
+/**
+ * Rows with their noun: "row 4", "rows 2, 5 to 9".
+ *
+ * @param rows numbers of rows, in any order
+ * @returns the text
+ */
 export function rowsInWords(rows: readonly number[]): string {
   return `${new Set(rows).size === 1 ? "row" : "rows"} ${rowList(rows)}`;
 }
@@ -34,6 +39,7 @@ export function rowsInWords(rows: readonly number[]): string {
  * the others.
  *
  * @param findings in the order in which they are told
+ * @returns the findings to tell
  */
 export function shortened(findings: readonly Finding[]): Finding[] {
   const kinds = new Map<string, Finding[]>();

@@ -147,7 +147,12 @@ export function glideAnswerObject(
   return rounded(ordered, "") as unknown as GlideAnswer;
 }
 
-/** The JSON text of an answer: two spaces of indent, a line feed at the end. */
+/**
+ * The JSON text of an answer: two spaces of indent, a line feed at the end.
+ *
+ * @param answer whole
+ * @returns JSON
+ */
 export function answerText(answer: GlideAnswer): string {
   return JSON.stringify(answer, null, 2) + "\n";
 }

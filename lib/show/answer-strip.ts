@@ -21,7 +21,13 @@ const AXES: readonly { readonly end: number; readonly ticks: readonly number[] }
   { end: 4.4, ticks: [2, 4] },
 ];
 
-/** The strip as SVG; an end that the axis does not reach is an arrow head. */
+/**
+ * The strip as SVG; an end that the axis does not reach is an arrow head.
+ *
+ * @param strip ratio and ends of its interval, above 0
+ * @param sides words left and right of the line at 1
+ * @returns an SVG element, 288 units wide
+ */
 export function answerStrip(
   strip: NonNullable<AnswerRecord["strip"]>,
   sides: readonly [string, string],

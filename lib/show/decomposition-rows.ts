@@ -31,7 +31,12 @@ export interface Decomposition {
   readonly rows: readonly DecompositionRow[];
 }
 
-/** The numbers that the figure draws: drag x speed to spend = same launch; x launches = as flown. */
+/**
+ * The numbers that the figure draws: drag x speed to spend = same launch; x launches = as flown.
+ *
+ * @param evidence of a comparison
+ * @returns one entry a candidate with raw distances; all ratios are of distances, over the baseline's
+ */
 export function decompositions(evidence: GlideEvidence): Decomposition[] {
   return evidence.answer.comparisons.flatMap((one) => {
     const { raw, ratio } = one;

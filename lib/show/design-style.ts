@@ -93,7 +93,12 @@ export function designColour(place: number): string {
   return `var(${property}, ${light})`;
 }
 
-/** The same for a display whose ground is not known, such as a notebook's own. */
+/**
+ * The same for a display whose ground is not known, such as a notebook's own.
+ *
+ * @param place of the design in `designs.csv`, from 1
+ * @returns CSS that can be seen on white and on black
+ */
 export function designColourOnAnyGround(place: number): string {
   const { property, either } = designStyle(place);
   return `var(${property}, ${either})`;

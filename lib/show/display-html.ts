@@ -42,7 +42,12 @@ function stripImage(
   }">`;
 }
 
-/** The box of the short answer: solid where a claim is made, dashed where it can't be. */
+/**
+ * The box of the short answer: solid where a claim is made, dashed where it can't be.
+ *
+ * @param record the short answer
+ * @returns HTML of one block
+ */
 export function answerHtml(record: AnswerRecord): string {
   const border = record.verdict === "cannot-tell-yet" || record.verdict === "refused"
     ? "dashed"
@@ -61,7 +66,12 @@ export function answerHtml(record: AnswerRecord): string {
   ].filter((part) => part !== "").join("\n");
 }
 
-/** A table with its caption. */
+/**
+ * A table with its caption.
+ *
+ * @param table any table
+ * @returns HTML of a table
+ */
 export function tableHtml(table: TableRecord): string {
   const align = (at: number) => table.columns[at]?.align ?? "left";
   const head = table.columns.map((column, at) => {
@@ -85,7 +95,12 @@ export function tableHtml(table: TableRecord): string {
   ].join("\n");
 }
 
-/** Findings as a list, errors first. */
+/**
+ * Findings as a list, errors first.
+ *
+ * @param findings in any order
+ * @returns HTML of a list; one sentence when there are none
+ */
 export function findingsHtml(findings: readonly Finding[]): string {
   if (findings.length === 0) return `<p class="lakeproof-findings">No finding in the data.</p>`;
   const items = shortened(inOrder(findings)).map((one) => {
@@ -96,13 +111,23 @@ export function findingsHtml(findings: readonly Finding[]): string {
   return `<ul class="lakeproof-findings" style="max-width: 42em">\n${items.join("\n")}\n</ul>`;
 }
 
-/** Text that keeps its columns. */
+/**
+ * Text that keeps its columns.
+ *
+ * @param report plain text of any number of lines
+ * @returns HTML of one block
+ */
 export function reportHtml(report: string): string {
   const lines = report.split(/\r?\n/).map((line) => escapeHtml(printableLine(line)));
   return `<pre class="lakeproof-report">${lines.join("\n")}</pre>`;
 }
 
-/** As `printable`, with the spaces at the start kept: they make the columns. */
+/**
+ * As `printable`, with the spaces at the start kept: they make the columns.
+ *
+ * @param line of a report
+ * @returns one line
+ */
 export function printableLine(line: string): string {
   const spaces = /^ */.exec(line)![0];
   return spaces + printable(line);

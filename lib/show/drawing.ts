@@ -31,6 +31,7 @@ export type FigureWords = Omit<FigureRecord, "wide" | "narrow">;
  *
  * @param words names, captions and numbers
  * @param options the plot for a size; margins, height and marks may depend on it
+ * @returns the record, ready to show
  */
 export function figureRecord(
   words: FigureWords,
@@ -56,13 +57,26 @@ export function figureRecord(
   return { ...words, wide: draw(WIDE), narrow: draw(NARROW) };
 }
 
-/** Width of a text in units, estimated on the wide side: figures are drawn where no font can be measured. */
+/**
+ * Width of a text in units, estimated on the wide side: figures are drawn where no font can be measured.
+ *
+ * @param text printable
+ * @param fontSize units
+ * @returns units of the drawing
+ */
 export function textWidth(text: string, fontSize: number): number {
   const widths = [...text].map((letter) => letter.codePointAt(0)! >= 0x1100 ? 1 : 0.6);
   return fontSize * widths.reduce((sum, width) => sum + width, 0);
 }
 
-/** A text cut to a width, with an ellipsis where letters are missing. */
+/**
+ * A text cut to a width, with an ellipsis where letters are missing.
+ *
+ * @param text any
+ * @param width in units of the drawing
+ * @param fontSize units
+ * @returns printable text of at least one letter
+ */
 export function cutToWidth(text: string, width: number, fontSize: number): string {
   const clean = printable(text);
   if (textWidth(clean, fontSize) <= width) return clean;

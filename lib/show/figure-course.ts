@@ -89,7 +89,11 @@ function sketch({ narrow }: DrawingSize): Plot.PlotOptions {
   };
 }
 
-/** The sketch of the course: nothing measured stands in it. */
+/**
+ * The sketch of the course: nothing measured stands in it.
+ *
+ * @returns the figure, wide and narrow
+ */
 export function courseFigure(): FigureRecord {
   return figureRecord({
     name: "course",

@@ -138,6 +138,7 @@ function numbersTable(parts: readonly Decomposition[], name: string): TableRecor
  *
  * @param evidence whole
  * @param name names the files; "decomposition" unless said otherwise
+ * @returns the figure, with the factors as its table
  */
 export function figureDecomposition(evidence: GlideEvidence, name = "decomposition"): FigureRecord {
   const parts = decompositions(evidence);

@@ -37,7 +37,12 @@ export interface DistanceSeries {
   readonly points: readonly DistancePoint[];
 }
 
-/** The numbers that the figure draws. */
+/**
+ * The numbers that the figure draws.
+ *
+ * @param evidence of a comparison
+ * @returns one entry a design; speeds in m/s, distances in m
+ */
 export function distanceSeries(evidence: GlideEvidence): DistanceSeries[] {
   const refused = refusedDesigns(evidence.answer);
   return evidence.designs.map((one) => ({
@@ -225,6 +230,7 @@ function captionOf(evidence: GlideEvidence, series: readonly DistanceSeries[]): 
  *
  * @param evidence whole
  * @param name names the files; "distance" unless said otherwise
+ * @returns the figure, with the curves as its table
  */
 export function figureDistance(evidence: GlideEvidence, name = "distance"): FigureRecord {
   const series = distanceSeries(evidence);

@@ -32,7 +32,12 @@ export interface GlideRatioRow {
   readonly text: string;
 }
 
-/** The numbers that the figure draws: each design, then its runs. */
+/**
+ * The numbers that the figure draws: each design, then its runs.
+ *
+ * @param evidence of a comparison
+ * @returns rows from the top; ratios of distance over height spent
+ */
 export function glideRatioRows(evidence: GlideEvidence): GlideRatioRow[] {
   const refused = refusedDesigns(evidence.answer);
   return evidence.designs.flatMap((one) => {
@@ -187,6 +192,7 @@ function numbersTable(evidence: GlideEvidence, name: string): TableRecord {
  *
  * @param evidence whole
  * @param name names the files; "glide-ratio" unless said otherwise
+ * @returns the figure, with the ratios as its table
  */
 export function figureGlideRatio(evidence: GlideEvidence, name = "glide-ratio"): FigureRecord {
   const rows = glideRatioRows(evidence);

@@ -49,7 +49,12 @@ function movedRuns(design: DesignEvidence | undefined, baseline: number): MovedR
   );
 }
 
-/** The numbers that the figure draws. */
+/**
+ * The numbers that the figure draws.
+ *
+ * @param evidence of a comparison
+ * @returns one entry a candidate; all are ratios over the baseline's distance
+ */
 export function ratioGroups(evidence: GlideEvidence): RatioGroup[] {
   return evidence.answer.comparisons.flatMap((one) => {
     const find = (name: string) => evidence.designs.find((each) => each.design === name);
@@ -149,6 +154,7 @@ function numbersTable(evidence: GlideEvidence, name: string): TableRecord {
  *
  * @param evidence whole
  * @param name names the files; "ratios" unless said otherwise
+ * @returns the figure, with ratios and intervals as its table
  */
 export function figureRatios(evidence: GlideEvidence, name = "ratios"): FigureRecord {
   const groups = ratioGroups(evidence);

@@ -27,12 +27,22 @@ export interface FindingWords {
   readonly wanted: string;
 }
 
-/** Findings by severity, errors first, else in the order found. */
+/**
+ * Findings by severity, errors first, else in the order found.
+ *
+ * @param findings in any order
+ * @returns the same ones
+ */
 export function inOrder(findings: readonly Finding[]): Finding[] {
   return ORDER.flatMap((severity) => findings.filter((one) => one.severity === severity));
 }
 
-/** A finding in words. */
+/**
+ * A finding in words.
+ *
+ * @param one any finding
+ * @returns its parts as printable text
+ */
 export function findingWords(one: Finding): FindingWords {
   const place = [
     one.file,

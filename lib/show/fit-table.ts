@@ -14,6 +14,7 @@ import { left, right } from "./table-columns.ts";
  *
  * @param evidence whole
  * @param name names the files; "fit" unless said otherwise
+ * @returns one row a design
  */
 export function fitTable(evidence: GlideEvidence, name = "fit"): TableRecord {
   const share = (value: number) => formattedCell(formatPercent(value, 1), value);

@@ -22,7 +22,12 @@ function places(rows: readonly { readonly place: number }[]): number[] {
   return [...new Set(rows.map((row) => row.place))];
 }
 
-/** Bars of 3 units with end ticks. */
+/**
+ * Bars of 3 units with end ticks.
+ *
+ * @param rows those without both ends are passed over
+ * @returns marks
+ */
 export function intervalBars(rows: readonly IntervalRow[]): Plot.Markish[] {
   const whole = rows.filter((row) => row.low !== null && row.high !== null);
   return places(whole).flatMap((place) => {
@@ -39,7 +44,12 @@ export function intervalBars(rows: readonly IntervalRow[]): Plot.Markish[] {
   });
 }
 
-/** Thin lines without ticks, for single runs. */
+/**
+ * Thin lines without ticks, for single runs.
+ *
+ * @param rows those without both ends are passed over
+ * @returns marks
+ */
 export function thinIntervals(rows: readonly IntervalRow[]): Plot.Markish[] {
   const whole = rows.filter((row) => row.low !== null && row.high !== null);
   return places(whole).map((place) =>
@@ -63,7 +73,13 @@ export interface RunPoint {
   readonly flagged: boolean;
 }
 
-/** Runs: full marks count, hollow ones were left out, ringed ones stand out but count. */
+/**
+ * Runs: full marks count, hollow ones were left out, ringed ones stand out but count.
+ *
+ * @param points in units of the figure's scales
+ * @param r radius in units of the drawing
+ * @returns marks
+ */
 export function runMarks(points: readonly RunPoint[], r: number): Plot.Markish[] {
   const at = { x: "x", y: "y" };
   const drawn = places(points).flatMap((place) => {
@@ -93,7 +109,13 @@ export function runMarks(points: readonly RunPoint[], r: number): Plot.Markish[]
   return [...drawn, Plot.dot(ringed, { ...at, r: r + 4, stroke: INK, strokeWidth: 1.25 })];
 }
 
-/** The large mark of a design's own result. */
+/**
+ * The large mark of a design's own result.
+ *
+ * @param points in units of the figure's scales
+ * @param hollow true for what does not compare the designs
+ * @returns marks
+ */
 export function meanMarks(
   points: readonly { readonly x: number; readonly y: number; readonly place: number }[],
   hollow = false,
@@ -118,6 +140,7 @@ export function meanMarks(
  * @param names of baseline and candidate
  * @param units width of the frame
  * @param fontSize units
+ * @returns two texts with the options of their marks
  */
 export function sideWords(names: readonly [string, string], units: number, fontSize: number) {
   const half = units / 2 - fontSize / 2;

@@ -124,6 +124,7 @@ function misleading(comparison: GlideComparison, naive: NaiveComparison | undefi
  *
  * @param launch the common launch
  * @param designs baseline and candidate
+ * @returns one sentence a design that lies outside
  */
 export function reachSentences(
   launch: CommonLaunch,

@@ -31,6 +31,7 @@ const WIDEST = 1000;
  * @param values ratios, above 0
  * @param units length of the axis in units of the drawing
  * @param room units that a tick with its label wants
+ * @returns ends and ticks; 1 is always among them
  */
 export function ratioAxis(values: readonly number[], units: number, room: number): RatioAxis {
   const logs = values.map(Math.log);
@@ -68,7 +69,12 @@ function thinned(
   return kept.sort((a, b) => a - b);
 }
 
-/** The axis as the plotting library's scale; {@link ratioAxisMarks} draw it. */
+/**
+ * The axis as the plotting library's scale; {@link ratioAxisMarks} draw it.
+ *
+ * @param axis of the figure
+ * @returns a logarithmic scale from its low to its high end
+ */
 export function ratioScale(axis: RatioAxis) {
   return { type: "log" as const, domain: [axis.low, axis.high], axis: null };
 }

@@ -48,7 +48,12 @@ function launches(evidence: GlideEvidence): string {
   return `, launched at ${from === to ? from : `${from} to ${to}`}${NO_BREAK_SPACE}m/s`;
 }
 
-/** How many blocks (rider and day) the used runs fill; 0 where none is named. */
+/**
+ * How many blocks (rider and day) the used runs fill; 0 where none is named.
+ *
+ * @param evidence of a comparison
+ * @returns how many, blocks of one name in two sessions apart
+ */
 export function blocksOf(evidence: GlideEvidence): number {
   const named = allRuns(evidence).filter((run) => run.used && run.block !== null);
   return new Set(named.map((run) => `${run.session}\n${run.block}`)).size;

@@ -115,6 +115,7 @@ function withInterval(q: Quantity | null, options: RoundingOptions = {}): TableC
  *
  * @param evidence whole
  * @param name names the files; "results" unless said otherwise
+ * @returns one row a design, each quantity with its interval in one cell
  */
 export function shortResultsTable(evidence: GlideEvidence, name = "results"): TableRecord {
   const whole = resultsTable(evidence, name);

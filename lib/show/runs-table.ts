@@ -41,6 +41,7 @@ function row(run: RunEvidence, place: number, sessions: number): TableCell[] {
  *
  * @param evidence whole
  * @param name names the files; "runs" unless said otherwise
+ * @returns one row a run
  */
 export function runsTable(evidence: GlideEvidence, name = "runs"): TableRecord {
   const { launch, sessions } = evidence.answer;

@@ -42,6 +42,7 @@ export function textTable(table: TableRecord): string {
  * @param text one paragraph
  * @param indent what stands before the second and later lines
  * @param first what stands before the first line
+ * @returns lines of up to 88 columns, without a line feed at the end
  */
 export function wrapped(text: string, indent = "", first = ""): string {
   const lines: string[] = [];

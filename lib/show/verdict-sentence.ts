@@ -64,14 +64,24 @@ function hangingOn(runs: readonly string[]): string {
     : ", but it hangs on single runs";
 }
 
-/** "4.1 m/s, 0.18 m of height to lose, 84 kg": without these three a ratio means little. */
+/**
+ * "4.1 m/s, 0.18 m of height to lose, 84 kg": without these three a ratio means little.
+ *
+ * @param launch the common one
+ * @returns speed, height and mass with their units
+ */
 export function launchInWords(launch: CommonLaunch): string {
   const speed = `${settingText(launch.speed)}${S}m/s`;
   const drop = `${formatNumber(launch.drop, 2)}${S}m of height to lose`;
   return `${speed}, ${drop}, ${settingText(launch.mass)}${S}kg`;
 }
 
-/** A setting such as 84, 4.1 or 4.15, with as many decimals as it needs, two at most. */
+/**
+ * A setting such as 84, 4.1 or 4.15, with as many decimals as it needs, two at most.
+ *
+ * @param value in whatever unit follows it
+ * @returns the number without unit
+ */
 export function settingText(value: number): string {
   const decimals = [0, 1].find((one) => Number(value.toFixed(one)) === Number(value.toFixed(2)));
   return formatNumber(value, decimals ?? 2);
@@ -161,6 +171,7 @@ function leaning({ baseline, candidate, probabilityCandidateBetter: p }: GlideCo
  * @param comparison with its raw ratio
  * @param baseline the baseline's own result
  * @param candidate the candidate's own result
+ * @returns one sentence, or none where the effects can't be told apart
  */
 export function effectSentences(
   comparison: GlideComparison,
@@ -186,6 +197,7 @@ export function effectSentences(
  *
  * @param more as counted from the scatter of these runs
  * @param smallest the ratio that should be found four times in five
+ * @returns one sentence or more, none where nothing was counted
  */
 export function moreRunsSentences(more: MoreRuns | null, smallest = SMALLEST_RATIO): string[] {
   if (more === null) return [];

@@ -48,7 +48,7 @@ export function tableElement(table: TableRecord, labelledBy: string): string {
     `<tbody>\n${rows.join("\n")}\n</tbody>\n</table>`;
 }
 
-/** Rows from which on a table is folded, with its caption left to say what it shows. */
+/** A table of more rows is folded, with its caption left to say what it shows. */
 const ROWS = 30;
 
 /** Letters that a row may hold before the table reaches past the column of text, where there is room. */
