@@ -45,7 +45,7 @@ function row(run: RunEvidence, place: number, sessions: number): TableCell[] {
  */
 export function runsTable(evidence: GlideEvidence, name = "runs"): TableRecord {
   const { launch, sessions } = evidence.answer;
-  const moved = launch === null ? "the common launch" : `${settingText(launch.speed)}\u00a0m/s`;
+  const moved = launch === null ? "one common speed" : `${settingText(launch.speed)}\u00a0m/s`;
   return {
     name,
     caption: "Every run: as measured, its glide ratio corrected for the speed it gained or lost, " +

@@ -156,7 +156,7 @@ export function verdictRecord(
     question: questionOf(answer.comparisons),
     headline: answer.comparisons.length === 0
       ? "No answer yet: there are no two designs with runs to compare."
-      : answer.comparisons.map(headlineOf).join(" "),
+      : inTurn(answer.comparisons, leading).map(headlineOf).join(" "),
     ahead: aheadName === null ? null : markOf(evidence, aheadName),
     details: [
       ...inTurn(answer.comparisons, leading).flatMap((one) =>

@@ -139,6 +139,16 @@ describe("the verdict in words", () => {
     expect(text).not.toMatch(/the 95 % interval runs|Equal is inside|lean|verdict stays/);
   });
 
+  it("begins with the design whose mark stands before it, whatever the order of the designs", () => {
+    const whole = inventedEvidence();
+    const [birch] = whole.answer.comparisons;
+    const open = { ...birch!, candidate: "oak", verdict: "cannot-tell-yet" as const };
+    const comparisons = [open, birch!];
+    const record = verdictRecord({ ...whole, answer: { ...whole.answer, comparisons } });
+    expect(record.ahead!.design).toBe("birch");
+    expect(record.headline).toMatch(/^Birch glides further .* Cannot tell yet whether oak /);
+  });
+
   it("says when a single run decides, in the headline too", () => {
     const one = verdictRecord(inventedEvidence({ fragile: true, restsOn: ["4"] }));
     expect(one.headline)
