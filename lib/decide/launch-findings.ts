@@ -81,9 +81,35 @@ export function launchFindings(judged: JudgedPair, launchSpeed: number): Finding
   }
   return [
     ...found,
+    ...depthFinding(judged),
     ...trendFinding(baselineRuns, result!.baseline),
     ...trendFinding(candidateRuns, result!.candidate),
   ];
+}
+
+/** m between mean depths from which on the surface alone makes a difference of some per cent. */
+const DEPTH_GAP = 0.1;
+
+/** Each design is compared at its own mean depth: where these differ, so does what the surface adds. */
+function depthFinding({ comparison, baselineRuns, candidateRuns }: JudgedPair): Finding[] {
+  const means = [baselineRuns, candidateRuns].map((design) => {
+    const depths = design.runs.flatMap((one) => one.depth === null ? [] : [one.depth]);
+    return depths.length < design.runs.length ? null : meanOf(depths);
+  });
+  const [first, second] = means;
+  if (first == null || second == null || Math.abs(first - second) <= DEPTH_GAP) return [];
+  return [finding({
+    severity: "warning",
+    code: "depths-differ",
+    file: "glides.csv",
+    column: "depth",
+    what: `${comparison.candidate} against ${comparison.baseline}: flown at other depths, ${
+      formatNumber(second, 2)
+    } and ${
+      formatNumber(first, 2)
+    } m on average. Each is compared at its own depth, so what the surface adds to the drag counts as the design's.`,
+    wanted: "Fly both designs at the same depth.",
+  })];
 }
 
 /** Runs from which on a trend can be told from chance. */

@@ -319,6 +319,19 @@ describe("awkward sessions", () => {
     expect(assumptions.filter((one) => one.includes("equally likely before"))).toHaveLength(1);
   });
 
+  it("warns where the designs were flown at other depths, and counts the surface to the design", () => {
+    const deep = (depth: number) =>
+      compareGlides([change((one) => one.design === "birch" ? { depth } : {})]);
+    expect(codes(deep(0.45))).not.toContain("depths-differ");
+    const [same, other] = [deep(0.4), deep(0.6)];
+    expect(other.answer.findings.find((one) => one.code === "depths-differ")!.what).toContain(
+      "0.60 and 0.40 m",
+    );
+    // Level and prediction are taken at the same depth, so that the ratio itself hardly moves: it says what was flown.
+    const ratio = (one: typeof same) => one.answer.comparisons[0]!.ratio!.value;
+    expect(Math.abs(ratio(other) / ratio(same) - 1)).toBeLessThan(0.03);
+  });
+
   it("compares three designs from one launch and says what holds for all at once", () => {
     const third = GLIDES.filter((one) => one.design === "birch").map((one, i) =>
       glide(String(20 + i), "cedar", { ...one, run: String(20 + i), design: "cedar" })
