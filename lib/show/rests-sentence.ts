@@ -101,6 +101,7 @@ function fragileSentences(comparisons: readonly GlideComparison[]): string[] {
  * @returns one paragraph
  */
 export function restsSentences(evidence: GlideEvidence): string {
+  if (evidence.answer.runs.length === 0) return "There is no run to rest on.";
   const used = evidence.answer.designs.map((one) =>
     `${count(one.runsUsed, "run")} of ${printable(one.design)}`
   );

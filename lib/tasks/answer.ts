@@ -20,8 +20,7 @@ const command = new Command("answer")
   .option(
     "--candidate <design>",
     "design to compare, may be given again; when left out, all others",
-    (name: string, before: readonly string[]) => [...before, name],
-    [] as readonly string[],
+    (name: string, before: readonly string[] | undefined) => [...before ?? [], name],
   )
   .option("--launch-speed <speed>", "common launch, in m/s or with a unit, as 14km/h")
   .option("--drop <height>", "height used, in m or with a unit, as 20cm")

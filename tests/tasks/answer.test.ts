@@ -125,6 +125,16 @@ describe("task answer glide", () => {
     expect((await answerGlide([empty], {})).text).toContain("No answer yet");
   });
 
+  it("claims nothing about runs where there are none", async () => {
+    const path = changed(
+      "none",
+      (file, text) => file === "glides.csv" ? text.split("\n")[0] + "\n" : text,
+    );
+    const { text } = await answerGlide([path], {});
+    expect(text).toContain("There is no run to rest on.\n");
+    expect(text).not.toContain("launches and loads like these");
+  });
+
   it("says in which cell the fault is that forbids an answer", async () => {
     const path = changed(
       "fault",
