@@ -4,6 +4,7 @@
  * @module
  */
 import type { Quantity } from "../base/quantity.ts";
+import { quantityWithoutInterval } from "../base/quantity-without-interval.ts";
 import { studentTQuantile } from "../numeric/distributions.ts";
 
 /** ln of a value, and how well it is known. */
@@ -31,18 +32,7 @@ export function quantityFromLog(estimate: LogEstimate): Quantity {
   const freedom = estimate.degreesOfFreedom !== null && estimate.degreesOfFreedom < UNLIMITED
     ? estimate.degreesOfFreedom
     : null;
-  if (variance === null) {
-    return {
-      value,
-      standardUncertainty: null,
-      degreesOfFreedom: null,
-      low: null,
-      high: null,
-      level: 0.95,
-      kind: "interval",
-      unit,
-    };
-  }
+  if (variance === null) return quantityWithoutInterval(value, unit);
   const half = studentTQuantile(0.975, freedom ?? Infinity) * Math.sqrt(variance);
   return {
     value,

@@ -6,6 +6,7 @@
  * @module
  */
 import type { Quantity } from "../base/quantity.ts";
+import { quantityWithoutInterval } from "../base/quantity-without-interval.ts";
 import { formatNumber, formatPlusMinus } from "../base/rounding.ts";
 import { chiSquareUpperTail } from "../numeric/distributions.ts";
 import { studentInterval } from "./mean-interval.ts";
@@ -117,16 +118,7 @@ export function fitReport(fit: ReportableFit, description: FitDescription): FitR
     else if (start === value) remarks.push("did not move");
     if (standardUncertainty === null) remarks.push("no uncertainty could be had");
     const quantity: Quantity = standardUncertainty === null || known < 1
-      ? {
-        value,
-        standardUncertainty,
-        degreesOfFreedom: null,
-        low: null,
-        high: null,
-        level: 0.95,
-        kind: "interval",
-        unit,
-      }
+      ? { ...quantityWithoutInterval(value, unit), standardUncertainty }
       : studentInterval({ value, standardUncertainty, degreesOfFreedom: known }, { unit });
     return { name, quantity, start, remarks };
   });

@@ -52,6 +52,28 @@ function choose(n: number, k: number): number {
   return Math.round(ways);
 }
 
+/** The test by drawn arrangements, the observed one counted among them. */
+function byDrawing(
+  difference: number,
+  options: PermutationOptions,
+  counts: (sum: number) => boolean,
+  drawnSum: () => number,
+): PermutationResult {
+  const draws = options.draws ?? 20_000;
+  let asExtreme = 1;
+  for (let draw = 0; draw < draws; draw++) {
+    if (counts(drawnSum())) asExtreme++;
+  }
+  const arrangements = draws + 1;
+  return {
+    difference,
+    pValue: asExtreme / arrangements,
+    asExtreme,
+    arrangements,
+    how: "monte carlo",
+  };
+}
+
 /**
  * Two independent groups: the difference of means under every way of dealing out the labels.
  *
@@ -104,26 +126,16 @@ export function permutationTest(
     return { difference, pValue: asExtreme / ways, asExtreme, arrangements: ways, how: "exact" };
   }
   const random = needed(options.random, ways);
-  const draws = options.draws ?? 20_000;
   const pool = [...centred];
-  asExtreme = 1;
-  for (let draw = 0; draw < draws; draw++) {
+  return byDrawing(difference, options, counts, () => {
     let sum = 0;
     for (let i = 0; i < k; i++) {
       const j = i + random.integer(n - i);
       [pool[i], pool[j]] = [pool[j]!, pool[i]!];
       sum += pool[i]!;
     }
-    if (counts(sum)) asExtreme++;
-  }
-  const arrangements = draws + 1;
-  return {
-    difference,
-    pValue: asExtreme / arrangements,
-    asExtreme,
-    arrangements,
-    how: "monte carlo",
-  };
+    return sum;
+  });
 }
 
 /**
@@ -157,19 +169,9 @@ export function pairedPermutationTest(
     return { difference, pValue: asExtreme / ways, asExtreme, arrangements: ways, how: "exact" };
   }
   const random = needed(options.random, ways);
-  const draws = options.draws ?? 20_000;
-  asExtreme = 1;
-  for (let draw = 0; draw < draws; draw++) {
+  return byDrawing(difference, options, counts, () => {
     let sum = 0;
     for (const value of differences) sum += random.uniform() < 0.5 ? value : -value;
-    if (counts(sum)) asExtreme++;
-  }
-  const arrangements = draws + 1;
-  return {
-    difference,
-    pValue: asExtreme / arrangements,
-    asExtreme,
-    arrangements,
-    how: "monte carlo",
-  };
+    return sum;
+  });
 }

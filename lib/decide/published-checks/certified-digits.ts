@@ -146,7 +146,6 @@ export interface DigitCounts {
   readonly parametersWith4: number;
   readonly parametersWith6: number;
   readonly standardErrorsWith4: number;
-  readonly standardErrorsWith6: number;
 }
 
 /**
@@ -163,6 +162,5 @@ export function countDigits(rows: readonly CertifiedDigits[]): DigitCounts {
     parametersWith4: count("parameterDigits", 4),
     parametersWith6: count("parameterDigits", 6),
     standardErrorsWith4: count("standardErrorDigits", 4),
-    standardErrorsWith6: count("standardErrorDigits", 6),
   };
 }
