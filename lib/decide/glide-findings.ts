@@ -57,7 +57,10 @@ export function pairFindings(
   flagged: readonly FlaggedRun[],
 ): Finding[] {
   const { comparison, result, refusal } = judged;
-  if (refusal !== null) return [finding({ severity: "error", file: "glides.csv", ...refusal })];
+  if (refusal !== null) {
+    const file = refusal.code === "data-faults" ? null : "glides.csv";
+    return [finding({ severity: "error", file, ...refusal })];
+  }
   if (result === null) return [];
   const { baseline, candidate } = comparison;
   return [

@@ -173,7 +173,7 @@ export function describeFaults(file: string, faults: readonly ProseFault[]): str
   });
   if (faults.some((fault) => fault.stale)) {
     lines.push(
-      "Read the sentences again. If they still say the right thing: deno task report --refill",
+      "Read the sentences again. If they still say the right thing: npx --yes deno@2.9.6 task report --refill",
     );
   }
   return lines.join("\n");

@@ -79,7 +79,7 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
         file: DESCRIPTOR,
         what:
           `The description of the tables tells other columns than ${contract.file} has; the file was believed.`,
-        wanted: "deno task validate with --describe writes it anew.",
+        wanted: "task validate with --describe writes it anew.",
       }));
     }
     return table;

@@ -181,15 +181,25 @@ export function effectSentences(
   const { raw } = comparison;
   if (raw === null || comparison.end === "common") return [];
   const [base, other] = [printable(baseline.design), printable(candidate.design)];
-  const drag = `${other} has ${raw.dragEffect >= 1 ? "less" : "more"} drag (worth a factor of ` +
-    `${formatNumber(raw.dragEffect, 2)})`;
+  const drag = amount(raw.dragEffect, "less", "more") === null
+    ? `${other} has about as much drag`
+    : `${other} has ${amount(raw.dragEffect, "less", "more")} drag (worth a factor of ` +
+      `${formatNumber(raw.dragEffect, 2)})`;
   const speeds = candidate.endSpeed === null || baseline.endSpeed === null
     ? ""
     : `: it flies on down to ${formatNumber(candidate.endSpeed.value, 2)}${S}m/s, ${base} to ` +
       `${formatNumber(baseline.endSpeed.value, 2)}${S}m/s`;
-  const energy = `${raw.energyEffect >= 1 ? "more" : "less"} speed to spend (a factor of ` +
-    `${formatNumber(raw.energyEffect, 2)}${speeds})`;
+  const energy = amount(raw.energyEffect, "more", "less") === null
+    ? "about as much speed to spend"
+    : `${amount(raw.energyEffect, "more", "less")} speed to spend (a factor of ` +
+      `${formatNumber(raw.energyEffect, 2)}${speeds})`;
   return [`In that ratio ${drag} and ${energy}.`];
+}
+
+/** The word for a factor above or below 1; `null` for one that would be printed as 1.00. */
+function amount(factor: number, above: string, below: string): string | null {
+  if (Math.abs(factor - 1) < 0.005) return null;
+  return factor > 1 ? above : below;
 }
 
 /**

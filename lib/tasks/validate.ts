@@ -30,7 +30,9 @@ async function validate(name: string | undefined, flags: Flags): Promise<number>
     ? sessionNames()
     : [sessionArgument(name, Deno.env.get("INIT_CWD"))];
   if (names.length === 0) {
-    throw new DataError("There is no session under data/ yet. Make one: deno task new my-session");
+    throw new DataError(
+      "There is no session under data/ yet. Make one: npx --yes deno@2.9.6 task new my-session",
+    );
   }
   const results = [];
   for (const one of names) {
