@@ -4,7 +4,7 @@
  * @module
  */
 import { type WorldName, WORLDS } from "./foil-world.ts";
-import type { SessionKind } from "./invented-session.ts";
+import type { SessionKind } from "./session-kind.ts";
 
 const FOILS = ["pair", "null"] as const;
 

@@ -7,83 +7,11 @@ import type { GlidingCraft } from "../../fit/gliding-craft.ts";
 import type { GlideRun, GlideTarget } from "../../fit/glide-run.ts";
 import { phiTable } from "../../fit/phi-table.ts";
 import { planformPrior } from "../../fit/planform-prior.ts";
-import { gaussLegendre } from "../../numeric/gauss-legendre.ts";
 import type { SeededRandom } from "../../numeric/random.ts";
-import { drawFoil, drawRider, type InventedFoil, WATER, type WorldName } from "./foil-world.ts";
-
-/** A kind of session. */
-export interface SessionKind {
-  readonly world: WorldName;
-  /** Runs a side. */
-  readonly runs: number;
-  /** `pair`: two different foils; `null`: one foil under two names. */
-  readonly foils: "pair" | "null";
-  /** Whether the verdict is told the depth. */
-  readonly depthKnown: boolean;
-  /** How runs lie in blocks (days, riders) whose drag differs by 5 %; none unless said. */
-  readonly blocks?: BlockPlan;
-  /** How runs end; all stall unless said. */
-  readonly ends?: EndPlan;
-  /** Runs of the candidate where the designs have not the same number. */
-  readonly candidateRuns?: number;
-  /** One run in twenty is pumped on by 20 to 60 % of its path, kept, and not marked. */
-  readonly pumped?: true;
-  /** Errors that all runs of the session share are there, and stated: {@link SHARED_ERRORS}. */
-  readonly shared?: true;
-}
-
-/** Standard uncertainty of what all runs of a session share: a place of marks, a scale of speed, a tape, a drop habit. */
-export const SHARED_ERRORS = {
-  /** m/s, launch speed only. */
-  launch: 0.1,
-  /** Share of both speeds. */
-  scale: 0.015,
-  /** Share of the distance. */
-  tape: 0.01,
-  /** m */
-  drop: 0.03,
-} as const;
-
-/** Sizes of the shared errors, in their own units. */
-export type SharedErrors = Readonly<Record<keyof typeof SHARED_ERRORS, number>>;
-
-/** A run with shared errors added to what was read. */
-export function withShared<Run extends Reading>(run: Run, errors: SharedErrors): Run {
-  return {
-    ...run,
-    launchSpeed: run.launchSpeed * (1 + errors.scale) + errors.launch,
-    endSpeed: run.endSpeed * (1 + errors.scale),
-    drop: run.drop + errors.drop,
-    distance: run.distance * (1 + errors.tape),
-  };
-}
-
-interface Reading {
-  readonly launchSpeed: number;
-  readonly endSpeed: number;
-  readonly drop: number;
-  readonly distance: number;
-}
-
-/**
- * A third of the runs stopped early, up to 0.5 m/s above the stall; or no run ever stalls, since the board touches first,
- * at a speed that rises with the launch: then both designs are followed to a common end.
- */
-export type EndPlan = "some early" | "all touched";
-
-/**
- * How the two designs share blocks: two blocks half and half; two blocks with all but one run of each design in its own;
- * four blocks, even; each design in a block of its own, with the verdict kept from refusing it.
- */
-export type BlockPlan = "two even" | "two lopsided" | "four even" | "apart";
-
-/** Block of a run by its place, for the baseline (0) or the candidate (1). */
-function blockOf(plan: BlockPlan | undefined, side: 0 | 1, place: number, runs: number): number {
-  if (plan === "two even") return (place + side) % 2;
-  if (plan === "two lopsided") return place === runs - 1 ? 1 - side : side;
-  if (plan === "four even") return place % 4;
-  return plan === "apart" ? side : 0;
-}
+import { drawFoil, drawRider, type InventedFoil, WATER } from "./foil-world.ts";
+import { glidePath, sharedPath } from "./glide-path.ts";
+import { blockOf, type SessionKind } from "./session-kind.ts";
+import { drawShared, type SharedErrors, withShared } from "./shared-errors.ts";
 
 /** One design's side of a session, as the verdict sees it. */
 export interface InventedSide {
@@ -108,40 +36,8 @@ const NOISE = { speed: 0.08, drop: 0.02, tape: 0.15, tapeShare: 0.012, depth: 0.
 /** Standard deviation of ln drag from block to block. */
 const BLOCK_SCATTER = 0.05;
 
-const { nodes: NODES, weights: WEIGHTS } = gaussLegendre(12);
-
 const between = (random: SeededRandom, low: number, high: number) =>
   low + (high - low) * random.uniform();
-
-/**
- * Path of a glide that slows between two speeds, m: the equation of motion `m v dv/dx = -(D - W s)`, integrated over v^2.
- */
-function path(foil: InventedFoil, from: number, to: number, factor: number, pull: number): number {
-  const [u0, u1] = [from * from, to * to];
-  let sum = 0;
-  for (let i = 0; i < NODES.length; i++) {
-    const u = u1 + (u0 - u1) * NODES[i]!;
-    sum += WEIGHTS[i]! / (factor * foil.drag(Math.sqrt(u)) - pull);
-  }
-  return foil.inertia * foil.weight / (2 * WATER.gravity) * (u0 - u1) * sum;
-}
-
-/** Height that the lost speed is worth, m. */
-function speedHeight(foil: InventedFoil, from: number, to: number): number {
-  return foil.inertia * (from * from - to * to) / (2 * WATER.gravity);
-}
-
-/** Path of a glide that spends a given height as a constant share of its drag, m. */
-function sharedPath(
-  foil: InventedFoil,
-  from: number,
-  to: number,
-  drop: number,
-  factor: number,
-): number {
-  const height = speedHeight(foil, from, to);
-  return path(foil, from, to, factor, 0) * (height + drop) / height;
-}
 
 interface Flying {
   readonly launch: number;
@@ -200,7 +96,7 @@ function drawSide(
     let distance = sharedPath(foil, v0, v1, drop, factor);
     if (flying.slope) {
       const pull = foil.weight * drop / distance;
-      distance = path(foil, v0, v1, factor, pull);
+      distance = glidePath(foil, v0, v1, factor, pull);
       drop = pull / foil.weight * distance;
     }
     if (kind.pumped && random.uniform() < 0.05) distance *= between(random, 1.2, 1.6);
@@ -244,16 +140,6 @@ function drawSide(
 
 const mean = (values: readonly number[]) =>
   values.reduce((total, value) => total + value, 0) / values.length;
-
-function drawShared(random: SeededRandom): SharedErrors {
-  const { launch, scale, tape, drop } = SHARED_ERRORS;
-  return {
-    launch: launch * random.normal(),
-    scale: scale * random.normal(),
-    tape: tape * random.normal(),
-    drop: drop * random.normal(),
-  };
-}
 
 /** Runs that tell the design's own end speed. */
 function stalledRuns(side: DrawnSide): number {

@@ -7,13 +7,9 @@ import { fitGlideSeries, logDistance } from "../../fit/glide-series.ts";
 import { contrastSeries, halfWidth } from "../../fit/series-contrast.ts";
 import { compareRawDistances } from "../../decide/naive-comparison.ts";
 import { seededRandom } from "../../numeric/random.ts";
-import {
-  drawSession,
-  type InventedSide,
-  type SessionKind,
-  SHARED_ERRORS,
-  withShared,
-} from "./invented-session.ts";
+import { drawSession, type InventedSide } from "./invented-session.ts";
+import type { SessionKind } from "./session-kind.ts";
+import { SHARED_ERRORS, withShared } from "./shared-errors.ts";
 
 /** What a cell came to. */
 export interface CellResult extends SessionKind {
