@@ -114,3 +114,5 @@ export interface GlideAnswer extends AnswerBase {
   readonly comparisons: readonly GlideComparison[];
   readonly runs: readonly RunUse[];
 }
+
+export type * from "./tow-answer.ts";

@@ -17,14 +17,18 @@ const RESTS_ON: readonly (string | null)[] = [
 ];
 
 /**
- * Errors in the tables that a comparison of glides rests on: cells that can't be read, values that can't be.
+ * Errors in the tables that a comparison rests on: cells that can't be read, values that can't be.
  *
- * @param sessions all that were asked
- * @returns their errors
+ * @param sessions one or more
+ * @param tables their files, `null` for what concerns a session as a whole; those of a comparison of glides unless given
+ * @returns the errors
  */
-export function faultsOf(sessions: readonly Session[]): Finding[] {
+export function faultsOf(
+  sessions: readonly Session[],
+  tables: readonly (string | null)[] = RESTS_ON,
+): Finding[] {
   return sessions.flatMap((session) => [...session.findings, ...checkSession(session)])
-    .filter((one) => one.severity === "error" && RESTS_ON.includes(one.file));
+    .filter((one) => one.severity === "error" && tables.includes(one.file));
 }
 
 /**

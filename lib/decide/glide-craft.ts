@@ -28,7 +28,7 @@ export interface PreparedCraft {
 }
 
 /** Thickness over chord of a hand-made wing where none is given. */
-const USUAL_THICKNESS_RATIO = 0.12;
+export const USUAL_THICKNESS_RATIO = 0.12;
 
 /** Area of a four-digit symmetric section over chord times thickness. */
 const SECTION_FULLNESS = 0.685;
@@ -39,7 +39,7 @@ const SECTION_FULLNESS = 0.685;
  * @param design with or without a wet volume
  * @returns m3
  */
-function wetVolumeOf(design: Design): number {
+export function wetVolumeOf(design: Design): number {
   if (design.wetVolume !== null) return design.wetVolume;
   const ratio = design.thicknessRatio ?? USUAL_THICKNESS_RATIO;
   const chord = design.area / design.span;
@@ -52,8 +52,15 @@ function wetVolumeOf(design: Design): number {
 
 const tables = new Map<string, (speed: number) => number>();
 
-/** Tables are kept: every run of a design at one depth shares one. */
-function phiOf(span: number, depth: number, gravity: number): (speed: number) => number {
+/**
+ * Free-surface factor of a wing by speed. Tables are kept: every run of a design at one depth shares one.
+ *
+ * @param span m
+ * @param depth m
+ * @param gravity m/s2
+ * @returns phi by speed in m/s
+ */
+export function phiOf(span: number, depth: number, gravity: number): (speed: number) => number {
   const key = `${span} ${depth} ${gravity}`;
   const kept = tables.get(key);
   if (kept !== undefined) return kept;

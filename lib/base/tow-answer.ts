@@ -1,0 +1,107 @@
+/**
+ * The answer to "how much drag does each design have, at which speed?", as other programs read it.
+ *
+ * Part of the contract of `answers.ts`: SI units throughout, what can't be told is `null`.
+ *
+ * @module
+ */
+import type { AnswerBase } from "./answers.ts";
+import type { Quantity } from "./quantity.ts";
+
+/** A fitted law `D(v) = a v^2 + d + e phi(v)/v^2` of the whole craft: constants of the law over the speeds towed, not physics. */
+export interface TowLaw {
+  /** N s2/m2 */
+  readonly a: number;
+  /** N; neither camber nor a zero-lift drag. */
+  readonly d: number;
+  /** N m2/s2 */
+  readonly e: number;
+  /** Lift drag factor on the wing's area, 1; `null` where the depth is not known, as the surface then stands in it. */
+  readonly K: number | null;
+  /** Of a, d, e in this order, shared errors included. */
+  readonly covariance: readonly (readonly number[])[];
+  /** m/s: slowest and fastest reading; outside, the law leans on the planform. */
+  readonly from: number;
+  readonly to: number;
+  /** N: lift that it holds at, weight less buoyancy at the mass of reference. */
+  readonly lift: number;
+}
+
+/** Drag at one of the speeds towed. */
+export interface SpeedDrag {
+  /** m/s, mean of the readings. */
+  readonly speed: number;
+  /** N at the law's lift; as towed, with the line's share of the lift, where there is no law. */
+  readonly drag: Quantity;
+}
+
+/** One source's share of a variance. */
+export interface UncertaintyShare {
+  readonly source: string;
+  /** 0 to 1; the shares of a design add to 1. */
+  readonly share: number;
+}
+
+/** One reading as a point to draw. */
+export interface TowPointUse {
+  readonly point: string;
+  readonly row: number;
+  readonly used: boolean;
+  /** Why it was left out; `null` when it was used. */
+  readonly reason: string | null;
+  /** m/s */
+  readonly speed: number | null;
+  /** N, level part of the pull. */
+  readonly drag: number | null;
+  /** N, carried by the wing. */
+  readonly lift: number | null;
+  readonly liftCoefficient: number | null;
+  readonly dragCoefficient: number | null;
+  /** Of lift and drag coefficient, independent errors only; they share a speed, so the covariance is never zero. */
+  readonly coefficientCovariance: readonly (readonly number[])[] | null;
+  /** N off the law. */
+  readonly residual: number | null;
+}
+
+/** One design's drag. */
+export interface DesignTow {
+  readonly design: string;
+  readonly law: TowLaw | null;
+  /** Of the whole craft; `atLeast` where its speed was not towed. */
+  readonly bestLiftToDrag: Quantity | null;
+  /** m/s; `atLeast` or `atMost` where it was not towed. */
+  readonly speedOfBestLiftToDrag: Quantity | null;
+  /** m/s, likewise. */
+  readonly leastPowerSpeed: Quantity | null;
+  readonly dragAt: readonly SpeedDrag[];
+  readonly points: readonly TowPointUse[];
+  /** Of the variance of the best lift-to-drag, or of the drag in the middle of the range where that is one-sided. */
+  readonly uncertaintyShares: readonly UncertaintyShare[];
+}
+
+/** Whether two drags differ anywhere: F test at both ends and the middle of the common range. */
+export interface TowJointTest {
+  readonly f: number;
+  readonly numerator: number;
+  readonly degreesOfFreedom: number;
+  readonly pValue: number;
+}
+
+/** One candidate against the baseline. */
+export interface TowComparison {
+  readonly baseline: string;
+  readonly candidate: string;
+  /** Candidate over baseline; `null` where a best speed was not towed. */
+  readonly bestLiftToDragRatio: Quantity | null;
+  /** m/s: speeds at which the candidate drags less, judged together at 95 %. */
+  readonly candidateLessDrag: readonly (readonly [from: number, to: number])[];
+  readonly candidateMoreDrag: readonly (readonly [from: number, to: number])[];
+  readonly jointTest: TowJointTest | null;
+}
+
+/** The whole answer. */
+export interface TowAnswer extends AnswerBase {
+  readonly question: "tow";
+  readonly designs: readonly DesignTow[];
+  readonly comparisons: readonly TowComparison[];
+}

@@ -1,0 +1,226 @@
+/**
+ * One towed design: its law where the readings carry one, and what follows from it.
+ *
+ * @module
+ */
+import { type Finding, finding } from "../base/finding.ts";
+import type { Design } from "../base/session.ts";
+import type { DesignTow } from "../base/tow-answer.ts";
+import {
+  type SpeedRange,
+  towedBestSpeed,
+  towedLeastPowerSpeed,
+  towedRange,
+} from "../fit/tow-curve.ts";
+import {
+  bestLiftToDragEstimate,
+  bestSpeedEstimate,
+  dragEstimate,
+  fitTowSeries,
+  leastPowerSpeedEstimate,
+  type TowEstimate,
+  type TowSeries,
+} from "../fit/tow-series.ts";
+import { singleVariance } from "../fit/tow-variance.ts";
+import { meanOf } from "../infer/sample.ts";
+import { dragAsTowed } from "./drag-as-towed.ts";
+import { lawOf, sharesOf } from "./tow-law.ts";
+import { lawFindings } from "./tow-findings.ts";
+import { type PreparedDesignTow, prepareDesignTow } from "./tow-errors.ts";
+import { towPoint } from "./tow-point.ts";
+import { bestLiftToDragQuantity, outside, speedQuantity, towQuantity } from "./tow-quantity.ts";
+import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
+import { termRatios, unitSlip } from "./tow-units.ts";
+
+/** A towed design with everything behind its numbers. */
+export interface TowedDesign {
+  readonly answer: DesignTow;
+  readonly place: number;
+  /** `null` where the readings carry no law. */
+  readonly series: TowSeries | null;
+  readonly range: SpeedRange | null;
+  /** Where its best speed lies; `null` where there is no law or no best. */
+  readonly best:
+    | { readonly estimate: TowEstimate; readonly where: "below" | "above" | null }
+    | null;
+  readonly findings: readonly Finding[];
+}
+
+/** What a law needs at least: speeds, readings, and fastest over slowest. */
+const LEAST = { speeds: 3, readings: 5, span: 1.1 } as const;
+
+/** Lift over drag of a craft in steady flight, and largest lift coefficient. Simulated: 5.4 to 33, up to 1.02. */
+const FLIGHT = { low: 3, high: 45, liftCoefficient: 1.3 } as const;
+
+const FILE = "tow.csv";
+
+/**
+ * One design's answer.
+ *
+ * @param prepared its session
+ * @param spec the design
+ * @param place in designs.csv, from 1
+ * @param points its readings, refused ones included
+ * @param faulty true where the tables hold errors: then no law is fitted
+ * @returns answer, fit and findings
+ */
+export function towedDesign(
+  prepared: PreparedTow,
+  { spec, place, points }: {
+    readonly spec: Design;
+    readonly place: number;
+    readonly points: readonly PreparedPoint[];
+  },
+  faulty: boolean,
+): TowedDesign {
+  const findings: Finding[] = [];
+  const used = points.filter((one) => one.reason === null);
+  const impossible = points.filter((one) => one.impossible);
+  findings.push(...impossible.map((one) => notFlight(one, one.reason!)));
+  const none = (ready: PreparedDesignTow | null): TowedDesign => ({
+    answer: {
+      design: spec.design,
+      law: null,
+      bestLiftToDrag: null,
+      speedOfBestLiftToDrag: null,
+      leastPowerSpeed: null,
+      dragAt:
+        ready === null || findings.some((one) => one.severity === "error" && one.code !== "no-law")
+          ? []
+          : dragAsTowed(ready),
+      points: points.map((one) => towPoint(prepared, spec, one, null)),
+      uncertaintyShares: [],
+    },
+    place,
+    series: null,
+    range: null,
+    best: null,
+    findings,
+  });
+  if (faulty) return none(null);
+  if (used.length === 0 || prepared.referenceMass === null) {
+    findings.push(noLaw(spec.design, `none of its readings can be used: ${reasonsOf(points)}`));
+    return none(null);
+  }
+  const ready = prepareDesignTow(prepared, spec, used);
+  if (!ready.ok) {
+    findings.push(noLaw(spec.design, ready.reason));
+    return none(null);
+  }
+  const few = tooFew(used);
+  if (few === null) {
+    const ratios = termRatios(ready.data, ready.prior);
+    const slip = ratios === null ? null : unitSlip(spec.design, ratios);
+    if (slip !== null) {
+      findings.push(slip);
+      return none(ready);
+    }
+  }
+  used.forEach((one) => {
+    const { liftCoefficient, dragCoefficient } = towPoint(prepared, spec, one, null);
+    const ratio = liftCoefficient! / dragCoefficient!;
+    const flies = ratio >= FLIGHT.low && ratio <= FLIGHT.high &&
+      liftCoefficient! <= FLIGHT.liftCoefficient;
+    if (flies) return;
+    findings.push(notFlight(
+      one,
+      `lift over drag ${ratio.toPrecision(2)}, lift coefficient ${liftCoefficient!.toPrecision(2)}`,
+    ));
+  });
+  if (few !== null) findings.push(noLaw(spec.design, few));
+  if (findings.some((one) => one.severity === "error")) return none(ready);
+
+  const fitted = fitTowSeries(ready.data, ready.errors);
+  if (!fitted.ok) {
+    findings.push(noLaw(spec.design, fitted.reason));
+    return none(ready);
+  }
+  const range = towedRange(fitted.fit);
+  const bestSpeed = towedBestSpeed(fitted.fit);
+  const leastPower = towedLeastPowerSpeed(fitted.fit);
+  const best = bestLiftToDragEstimate(fitted);
+  const bestSpeedLog = bestSpeedEstimate(fitted);
+  const leastPowerLog = leastPowerSpeedEstimate(fitted);
+  const found = bestSpeed === null || best === null
+    ? null
+    : { estimate: best, where: outside(bestSpeed.speed, range) };
+  const middle = dragEstimate(fitted, Math.sqrt(range.from * range.to));
+  const shares = sharesOf(found !== null && found.where === null ? found.estimate : middle);
+  const answer: DesignTow = {
+    design: spec.design,
+    law: lawOf(prepared, spec, { ready, series: fitted, range }),
+    bestLiftToDrag: found === null
+      ? null
+      : bestLiftToDragQuantity(fitted, found.estimate, found.where, range),
+    speedOfBestLiftToDrag: bestSpeed === null || bestSpeedLog === null
+      ? null
+      : speedQuantity(bestSpeed, bestSpeedLog, range),
+    leastPowerSpeed: leastPower === null || leastPowerLog === null
+      ? null
+      : speedQuantity(leastPower, leastPowerLog, range),
+    dragAt: speedsTowed(used).flatMap((speed) => {
+      const estimate = dragEstimate(fitted, speed);
+      return estimate === null ? [] : [{ speed, drag: towQuantity(singleVariance(estimate), "N") }];
+    }),
+    points: points.map((one) => {
+      const at = used.indexOf(one);
+      return towPoint(prepared, spec, one, at < 0 ? null : fitted.fit.residuals[at]!);
+    }),
+    uncertaintyShares: shares,
+  };
+  findings.push(
+    ...lawFindings(prepared, { answer, ready, series: fitted, range, where: found?.where }),
+  );
+  return { answer, place, series: fitted, range, best: found, findings };
+}
+
+/** Means of the readings of each set speed, slowest first. */
+function speedsTowed(points: readonly PreparedPoint[]): number[] {
+  const groups = new Map<string, number[]>();
+  for (const { group, speed } of points) groups.set(group, [...(groups.get(group) ?? []), speed]);
+  return [...groups.values()].map(meanOf).sort((a, b) => a - b);
+}
+
+function tooFew(points: readonly PreparedPoint[]): string | null {
+  const speeds = new Set(points.map((one) => one.group)).size;
+  const values = points.map((one) => one.speed);
+  const span = Math.max(...values) / Math.min(...values);
+  if (speeds === 1) return "it was towed at one speed: this gives the drag there, not a curve";
+  if (speeds < LEAST.speeds) {
+    return `it was towed at ${speeds} speeds; a curve needs ${LEAST.speeds}`;
+  }
+  if (points.length < LEAST.readings) {
+    return `there are ${points.length} readings; a curve needs ${LEAST.readings}`;
+  }
+  if (span < LEAST.span) {
+    return `its fastest reading is only ${
+      ((span - 1) * 100).toFixed(0)
+    } % above its slowest; a curve needs ${((LEAST.span - 1) * 100).toFixed(0)} %`;
+  }
+  return null;
+}
+
+function noLaw(design: string, why: string): Finding {
+  return finding({
+    severity: "error",
+    code: "no-law",
+    file: FILE,
+    what: `No drag law for ${design}: ${why}.`,
+    wanted: "Readings at five or more speeds from just above the slowest flight up, each twice.",
+  });
+}
+
+function notFlight({ point }: PreparedPoint, why: string): Finding {
+  return finding({
+    severity: "error",
+    code: "not-steady-flight",
+    file: FILE,
+    row: point.row,
+    what: `Reading ${point.point} cannot be a foil in steady flight: ${why}.`,
+    wanted: "The row put right, or a reason in leave_out.",
+  });
+}
+
+function reasonsOf(points: readonly PreparedPoint[]): string {
+  return [...new Set(points.flatMap((one) => one.reason === null ? [] : [one.reason]))].join("; ");
+}

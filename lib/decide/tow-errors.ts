@@ -1,0 +1,209 @@
+/**
+ * Towed readings of a design as the fit takes them, and what happens to them under each error that they share.
+ *
+ * @module
+ */
+import type { Result } from "../base/quantity.ts";
+import type { Design } from "../base/session.ts";
+import type { ColumnUncertainty } from "../check/column-uncertainty.ts";
+import { type Planform, type PlanformPrior, planformPrior } from "../fit/planform-prior.ts";
+import type { TowData, TowReading } from "../fit/tow-data.ts";
+import type { SharedError } from "../fit/tow-series.ts";
+import { meanOf } from "../infer/sample.ts";
+import { weightInWater } from "../model/buoyancy.ts";
+import { effectiveMass } from "../model/effective-mass.ts";
+import { phiOf, USUAL_THICKNESS_RATIO, wetVolumeOf } from "./glide-craft.ts";
+import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
+
+/** A change of the inputs that all readings share; nothing stands for none. */
+interface Off {
+  readonly tensionShare?: number;
+  readonly tensionFixed?: number;
+  /** Share of the distance from the calibration's middle load, N each N. */
+  readonly tensionSlope?: number;
+  readonly speedShare?: number;
+  readonly speedFixed?: number;
+  readonly angle?: number;
+  readonly mass?: number;
+  readonly volumeShare?: number;
+  readonly depth?: number;
+}
+
+/** Standard uncertainties of shared errors where nobody states them. Common practice, no source. */
+const USUAL = {
+  cellScale: 0.01,
+  cellZero: 0.3,
+  speedScale: 0.01,
+  speedZero: 0.02,
+  /** With an unknown current in it. */
+  speedOverGround: 0.15,
+  angle: 0.3 * Math.PI / 180,
+  volumeDunked: 0.1,
+  volumeEstimated: 0.3,
+  depth: 0.02,
+  /** N, of the zero's own reading. */
+  zeroReading: 0.1,
+} as const;
+
+/** A design's readings with the errors that they share. */
+export interface PreparedDesignTow {
+  readonly data: TowData;
+  readonly errors: readonly SharedError[];
+  readonly prior: PlanformPrior;
+  /** True where the depth was measured. */
+  readonly depthKnown: boolean;
+}
+
+/**
+ * A design's readings for the fit.
+ *
+ * @param prepared the session
+ * @param spec the design
+ * @param points its readings, those without a reason against them
+ * @returns data and shared errors, or why there are none
+ */
+export function prepareDesignTow(
+  prepared: PreparedTow,
+  spec: Design,
+  points: readonly PreparedPoint[],
+): Result<PreparedDesignTow> {
+  const here = dataOf(prepared, spec, points, {});
+  if (here === null) return { ok: false, reason: "the craft floats what it carries" };
+  const errors: SharedError[] = [];
+  for (const { name, own, off } of sharedOffs(prepared, spec)) {
+    const plus = dataOf(prepared, spec, points, off(1));
+    const minus = dataOf(prepared, spec, points, off(-1));
+    if (plus === null || minus === null) {
+      return { ok: false, reason: `the doubt about ${name} is as large as a reading` };
+    }
+    errors.push({ name, key: own ? null : name, shifted: [plus.data, minus.data] });
+  }
+  return { ok: true, ...here, errors };
+}
+
+interface NamedOff {
+  readonly name: string;
+  readonly own: boolean;
+  readonly off: (sign: 1 | -1) => Off;
+}
+
+/** Fixed part and share of a column's stated shared errors, the usual ones where a kind is not stated. */
+function sharedParts(column: ColumnUncertainty, usual: { fixed: number; share: number }) {
+  const of = (relative: boolean) => column.common.filter((one) => one.relative === relative);
+  const sum = (relative: boolean) => Math.hypot(...of(relative).map((one) => one.uncertainty));
+  return {
+    fixed: of(false).length > 0 ? sum(false) : usual.fixed,
+    share: of(true).length > 0 ? sum(true) : usual.share,
+  };
+}
+
+function sharedOffs({ columns, calibration, overGround }: PreparedTow, spec: Design): NamedOff[] {
+  const { line, zero } = calibration;
+  const zeroFixed = zero === null
+    ? USUAL.cellZero
+    : Math.hypot(zero.standardUncertainty, USUAL.zeroReading);
+  const cell = sharedParts(columns.line_tension, { fixed: zeroFixed, share: USUAL.cellScale });
+  const speed = sharedParts(columns.speed, {
+    fixed: overGround ? USUAL.speedOverGround : USUAL.speedZero,
+    share: USUAL.speedScale,
+  });
+  const angle = sharedParts(columns.line_angle, { fixed: USUAL.angle, share: 0 });
+  const { carried_mass: mass } = columns;
+  const massFixed = Math.hypot(mass.fixed, sharedParts(mass, { fixed: 0, share: 0 }).fixed);
+  const volume = spec.wetVolume === null ? USUAL.volumeEstimated : USUAL.volumeDunked;
+  const depth = sharedParts(columns.depth, { fixed: USUAL.depth, share: 0 });
+  const shared = (name: string, off: (sign: 1 | -1) => Off): NamedOff => ({
+    name,
+    own: false,
+    off,
+  });
+  return [
+    ...(line === null
+      ? [
+        shared("load cell scale", (sign) => ({ tensionShare: sign * cell.share })),
+        shared("load cell zero", (sign) => ({ tensionFixed: sign * cell.fixed })),
+      ]
+      : [
+        shared("load cell offset by its calibration", (sign) => ({
+          tensionFixed: sign * Math.hypot(line.offsetUncertainty, zero?.standardUncertainty ?? 0),
+        })),
+        shared("load cell slope by its calibration", (sign) => ({
+          tensionSlope: sign * line.slopeUncertainty / line.slope,
+        })),
+        shared("known loads", (sign) => ({ tensionShare: sign * line.appliedShare })),
+      ]),
+    shared("speed scale", (sign) => ({ speedShare: sign * speed.share })),
+    shared(overGround ? "current" : "speed zero", (sign) => ({ speedFixed: sign * speed.fixed })),
+    shared("line angle", (sign) => ({ angle: sign * angle.fixed })),
+    shared("carried mass", (sign) => ({ mass: sign * massFixed })),
+    { name: "wet volume", own: true, off: (sign) => ({ volumeShare: sign * volume }) },
+    { name: "depth", own: true, off: (sign) => ({ depth: sign * depth.fixed }) },
+  ];
+}
+
+function dataOf(
+  prepared: PreparedTow,
+  spec: Design,
+  points: readonly PreparedPoint[],
+  off: Off,
+): Omit<PreparedDesignTow, "errors"> | null {
+  const { medium: { density, gravity }, columns, calibration } = prepared;
+  const wetVolume = wetVolumeOf(spec) * (1 - (off.volumeShare ?? 0));
+  const weightOf = (whole: number) => {
+    const mass = whole - (off.mass ?? 0);
+    return mass > 0 ? weightInWater({ mass, wetVolume, density, gravity }) : 0;
+  };
+  const reference = prepared.referenceMass!;
+  if (!(points.every((one) => weightOf(one.mass) > 0) && weightOf(reference) > 0)) return null;
+  const depths = points.flatMap((one) => one.depth === null ? [] : [one.depth]);
+  const depthKnown = depths.length > 0;
+  const depth = depthKnown ? Math.max(0.02, meanOf(depths) - (off.depth ?? 0)) : null;
+  const lift = weightOf(reference);
+  const prior = planformPrior(spec as Planform, { lift, density, depth });
+  const middle = calibration.line === null ? 0 : calibration.line.valueAtCentre;
+  const readings = points.map(
+    ({ point, speed, tension, angle, mass, group, sweep }): TowReading => {
+      const own = (column: "speed" | "line_tension" | "line_angle") => point.own[column];
+      const known = (column: "speed" | "line_tension") => {
+        const stated = own(column);
+        const { fixed, share } = columns[column];
+        return stated === undefined ? { fixed, share } : { fixed: stated, share: 0 };
+      };
+      const moving = effectiveMass({
+        mass,
+        density,
+        span: spec.span,
+        area: spec.area,
+        thicknessRatio: spec.thicknessRatio ?? USUAL_THICKNESS_RATIO,
+      });
+      return {
+        speed: speed * (1 - (off.speedShare ?? 0)) - (off.speedFixed ?? 0),
+        tension: tension * (1 - (off.tensionShare ?? 0)) - (off.tensionFixed ?? 0) -
+          (off.tensionSlope ?? 0) * (tension - middle),
+        angle: angle - (off.angle ?? 0),
+        weight: weightOf(mass),
+        inertia: moving * (point.speedChange ?? 0),
+        group,
+        block: sweep,
+        uncertainty: {
+          speed: known("speed"),
+          tension: known("line_tension"),
+          angle: own("line_angle") ?? columns.line_angle.fixed,
+        },
+      };
+    },
+  );
+  if (!readings.every((one) => one.speed > 0 && one.tension > 0)) return null;
+  return {
+    data: {
+      readings,
+      craft: {
+        lift,
+        phi: phiOf(spec.span, prior.depth, gravity),
+        expected: prior.towed,
+      },
+    },
+    prior,
+    depthKnown,
+  };
+}

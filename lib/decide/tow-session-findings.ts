@@ -1,0 +1,116 @@
+/**
+ * What is worth knowing about a session's towed readings as a whole.
+ *
+ * @module
+ */
+import { type Finding, finding } from "../base/finding.ts";
+import { median } from "../check/rule.ts";
+import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
+
+const FILE = "tow.csv";
+const DEGREE = Math.PI / 180;
+
+/** m/s2: a window that drifts by more is not steady. */
+const STEADY = 0.01;
+
+/**
+ * Findings about a session's readings as a whole.
+ *
+ * @param prepared a session
+ * @returns findings
+ */
+export function towSessionFindings(prepared: PreparedTow): Finding[] {
+  const { points, levelLine, overGround, calibration, session } = prepared;
+  const found: Finding[] = [...calibration.findings];
+  const used = points.filter((one) => one.reason === null);
+  const out = points.filter((one) => one.reason !== null);
+  if (out.length > 0) found.push(leftOut(out));
+  if (used.length === 0) return found;
+  const warn = (code: string, column: string, what: string, wanted: string) =>
+    found.push(finding({ severity: "warning", code, file: FILE, column, what, wanted }));
+  if (levelLine) {
+    warn(
+      "no-line-angle",
+      "line_angle",
+      "No line angle was measured: the line is taken as level. At 8 degrees that makes the lift 2 % too large.",
+      "Angle of the line above the horizontal in line_angle; a spirit level will do.",
+    );
+  } else {
+    const angles = used.map((one) => one.angle);
+    const largest = Math.max(...angles.map(Math.abs));
+    if (median(angles)! < 0) {
+      warn(
+        "line-pulls-down",
+        "line_angle",
+        "The line seems to pull down. The fit cannot see it: the lift is off by twice the line's share.",
+        "Above the horizontal counts as positive.",
+      );
+    }
+    if (largest > 40 * DEGREE) {
+      warn(
+        "steep-line",
+        "line_angle",
+        "The line is steeper than 40 degrees.",
+        "Look at the unit of line_angle.",
+      );
+    } else if (largest > 0 && largest < 1 * DEGREE) {
+      warn(
+        "angle-in-radians",
+        "line_angle",
+        "All line angles are under 1 degree: are they in radians?",
+        "If so, write line_angle [rad] at the head of the column.",
+      );
+    }
+  }
+  if (overGround) {
+    warn(
+      "speed-over-ground",
+      "speed_over",
+      "Speeds are over ground: a current of 0.15 m/s is allowed for as one shared error.",
+      "Speed through the water.",
+    );
+  }
+  const drifting = used.filter((one) => Math.abs(one.point.speedChange ?? 0) > STEADY);
+  if (drifting.length > 0) {
+    found.push(finding({
+      severity: "warning",
+      code: "not-steady",
+      file: FILE,
+      row: drifting[0]!.point.row,
+      column: "speed_change",
+      count: drifting.length,
+      what: `The speed drifted by more than ${STEADY} m/s2 in ${
+        drifting.map((one) => one.point.point).join(", ")
+      }. The pull that sped the craft up is taken off.`,
+      wanted: "Windows at a steady speed.",
+    }));
+  }
+  const estimated = session.designs.filter((one) =>
+    one.wetVolume === null && used.some(({ point }) => point.design === one.design)
+  );
+  for (const one of estimated) {
+    found.push(finding({
+      severity: "note",
+      code: "volume-estimated",
+      file: "designs.csv",
+      row: one.row,
+      column: "wet_volume",
+      what: `Wet volume of ${one.design} is estimated from its planform, good to 30 %.`,
+      wanted: "The water that wing and strut push aside, by dunking them.",
+    }));
+  }
+  return found;
+}
+
+function leftOut(out: readonly PreparedPoint[]): Finding {
+  return finding({
+    severity: "note",
+    code: "readings-left-out",
+    file: FILE,
+    row: out.length === 1 ? out[0]!.point.row : null,
+    count: out.length,
+    what: `${out.length === 1 ? "One reading was" : `${out.length} readings were`} left out: ${
+      out.map((one) => `${one.point.point} (${one.reason})`).join(", ")
+    }.`,
+  });
+}
