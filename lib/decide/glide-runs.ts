@@ -13,6 +13,7 @@ import {
 } from "../check/column-uncertainty.ts";
 import { conditionOf } from "../check/condition-of.ts";
 import type { GlideRun } from "../fit/glide-run.ts";
+import { LEAST_DEPTH_OVER_SPAN } from "../model/free-surface.ts";
 import { prepareCraft } from "./glide-craft.ts";
 import { blockMedium, meanMedium, type Medium } from "./session-medium.ts";
 
@@ -149,6 +150,11 @@ function prepareRun(prepared: PreparedSession, glide: Glide): PreparedRun {
   if (!above(glide.launchSpeed)) return refused("no launch speed");
   if (!known(mass) || !(mass > 0)) {
     return refused("no carried mass, neither in the run nor in conditions.csv");
+  }
+  if (depth !== null && depth < LEAST_DEPTH_OVER_SPAN * spec.span) {
+    return refused(
+      "a depth of less than a hundredth of the span: no wing glides so near the surface",
+    );
   }
   const craft = prepareCraft(spec, { mass, depth, medium });
   if (craft === null) return refused("the foil floats what it carries: nothing glides down");

@@ -67,6 +67,9 @@ export function biplaneFactor(gapOverSpan: number): number {
   return sum;
 }
 
+/** Shallowest depth over span that phi was checked for; nearer the surface the linear waves of the model mean nothing. */
+export const LEAST_DEPTH_OVER_SPAN = 0.01;
+
 /**
  * Free-surface factor phi of an elliptically loaded line at one depth, for any speed: `1 - sigma(2h/b) + R_w/D_i`.
  *
@@ -83,7 +86,8 @@ export function biplaneFactor(gapOverSpan: number): number {
  *
  * @param line span and depth in m
  * @returns phi as a function of speed in m/s and gravity in m/s2; fast, since everything that depends on depth alone is kept
- * @throws RangeError when span or depth is not above zero, or later when speed or gravity is not
+ * @throws RangeError when span or depth is not above zero or the depth is less than a hundredth of the span, or later when
+ *   speed or gravity is not above zero
  *
  * @example
  * ```ts
@@ -96,6 +100,11 @@ export function ellipticLinePhi({ span, depth }: EllipticLine): FreeSurfaceFacto
   if (!(span > 0 && span < Infinity && depth > 0)) {
     throw new RangeError(
       `Cannot give phi as span and depth must be above zero: span ${span} m, depth ${depth} m`,
+    );
+  }
+  if (depth < LEAST_DEPTH_OVER_SPAN * span) {
+    throw new RangeError(
+      `Cannot give phi as the depth must be at least a hundredth of the span: ${depth} m under ${span} m of span`,
     );
   }
   const requireMotion = (speed: number, gravity: number) => {

@@ -237,7 +237,10 @@ export function moreRunsSentences(more: MoreRuns | null, smallest = SMALLEST_RAT
       `It would take about ${runs(now)} of each, far more than anyone flies, to settle ${goal} ` +
       `four times in five.${alike}`,
     ]
-    : [`About ${runs(now)} of each would settle ${goal} four times in five.${alike}`];
+    : [
+      `About ${runs(now)} of each would settle ${goal} four times in five.${alike} Settle the ` +
+      "number before you begin: who stops at the first clear answer finds differences that are not there.",
+    ];
 }
 
 function runs(count: number): string {

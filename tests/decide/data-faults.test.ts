@@ -51,3 +51,19 @@ describe("a comparison over tables with faults", () => {
     );
   });
 });
+
+describe("a wing said to run at the surface", () => {
+  it("leaves the run out with the reason, since no formula holds there", () => {
+    const text = glides("11.4").split("\n")
+      .map((row, at) => at === 0 ? `${row},depth` : `${row},${at === 1 ? "0.005" : "0.4"}`).join(
+        "\n",
+      );
+    const read = readSession(
+      "lake",
+      new Map([["designs.csv", bytes(designs)], ["glides.csv", bytes(text)]]),
+    );
+    const run = compareGlides([read]).answer.runs.find((one) => one.run === "a1")!;
+    expect(run.used).toBe(false);
+    expect(run.reason).toContain("a hundredth of the span");
+  });
+});

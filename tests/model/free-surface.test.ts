@@ -144,3 +144,10 @@ describe("image factor", () => {
     expect(() => biplaneFactor(0)).toThrow(RangeError);
   });
 });
+
+describe("phi nearer the surface than it was checked for", () => {
+  it("is refused, and given at the limit", () => {
+    expect(() => ellipticLinePhi({ span: 1, depth: 0.0099 })).toThrow("a hundredth of the span");
+    expect(ellipticLinePhi({ span: 1, depth: 0.01 })(4, 9.81)).toBeGreaterThan(1);
+  });
+});

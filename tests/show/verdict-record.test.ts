@@ -89,6 +89,7 @@ describe("the verdict in words", () => {
     expect(text).toContain("Equal is inside the interval.");
     expect(text).toContain("The runs lean towards birch (probability 97 %)");
     expect(text).toContain("About 35 more runs of each would settle a difference of 10 %");
+    expect(text).toContain("Settle the number before you begin");
   });
 
   it("says why no number of runs would do, and what would", () => {
