@@ -8,54 +8,16 @@ import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatNumber, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
 import { printable } from "../base/printable.ts";
 import { listInWords } from "../base/sentence-words.ts";
-import type { CurvePoint, DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
+import type { DesignEvidence, GlideEvidence } from "../decide/glide-evidence.ts";
 import { curveLabelPlaces } from "./curve-labels.ts";
 import { designColour, designStyle, INK, PAPER } from "./design-style.ts";
+import { type DistanceSeries, distanceSeries } from "./distance-series.ts";
 import { cutToWidth, type DrawingSize, figureRecord, textWidth } from "./drawing.ts";
 import { runMarks } from "./interval-marks.ts";
 import { refusedDesigns } from "./refused-designs.ts";
 import { designCell, numberCell } from "./table-cells.ts";
 import { left, right, withEnds } from "./table-columns.ts";
 import { settingText } from "./verdict-sentence.ts";
-
-/** A run as a point. */
-export interface DistancePoint {
-  readonly run: string;
-  /** m/s */
-  readonly launchSpeed: number;
-  /** m */
-  readonly distance: number;
-  readonly used: boolean;
-  readonly flagged: boolean;
-}
-
-/** The numbers drawn for one design. */
-export interface DistanceSeries {
-  readonly design: string;
-  readonly place: number;
-  readonly curve: readonly CurvePoint[];
-  readonly points: readonly DistancePoint[];
-}
-
-/**
- * The numbers that the figure draws.
- *
- * @param evidence of a comparison
- * @returns one entry a design; speeds in m/s, distances in m
- */
-export function distanceSeries(evidence: GlideEvidence): DistanceSeries[] {
-  const refused = refusedDesigns(evidence.answer);
-  return evidence.designs.map((one) => ({
-    design: printable(one.design),
-    place: one.place,
-    curve: refused.has(one.design) ? [] : one.curve,
-    points: one.runs.flatMap(({ run, launchSpeed, distance, used, flag }) =>
-      launchSpeed === null || distance === null
-        ? []
-        : [{ run: printable(run), launchSpeed, distance, used, flagged: flag !== null }]
-    ),
-  }));
-}
 
 function numbersTable(series: readonly DistanceSeries[], name: string): TableRecord {
   return {
