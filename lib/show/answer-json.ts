@@ -7,6 +7,7 @@
  * @module
  */
 import type {
+  AnswerBase,
   GlideAnswer,
   GlideComparison,
   MoreRuns,
@@ -14,41 +15,13 @@ import type {
   RunUse,
   VarianceShares,
 } from "../base/answers.ts";
-import type { Finding } from "../base/finding.ts";
-import type { Quantity } from "../base/quantity.ts";
-
-const SIGNIFICANT_DIGITS = 12;
-
-type Plain = null | boolean | number | string | readonly Plain[] | {
-  readonly [key: string]: Plain;
-};
-
-function rounded(value: Plain, path: string): Plain {
-  if (typeof value === "number") {
-    if (!Number.isFinite(value)) {
-      throw new RangeError(
-        `Cannot write an answer as JSON as every number must be finite: ${value} at ${path}`,
-      );
-    }
-    return Number(value.toPrecision(SIGNIFICANT_DIGITS)) + 0;
-  }
-  if (value === null || typeof value !== "object") return value;
-  if (Array.isArray(value)) return value.map((one, index) => rounded(one, `${path}/${index}`));
-  return Object.fromEntries(
-    Object.entries(value).map(([key, one]) => [key, rounded(one, `${path}/${key}`)]),
-  );
-}
-
-function quantity(q: Quantity | null): Plain {
-  if (q === null) return null;
-  const { value, standardUncertainty, degreesOfFreedom, low, high, level, kind, unit } = q;
-  return { value, standardUncertainty, degreesOfFreedom, low, high, level, kind, unit };
-}
-
-function finding(one: Finding): Plain {
-  const { severity, code, file, row, column, count, what, wanted } = one;
-  return { severity, code, file, row, column, count, what, wanted };
-}
+import {
+  findingObject,
+  type Plain,
+  quantityObject,
+  rounded,
+  sortedRecord,
+} from "./plain-answer.ts";
 
 function raw(one: RawRatio | null): Plain {
   if (one === null) return null;
@@ -73,7 +46,7 @@ function comparison(one: GlideComparison): Plain {
     baseline: one.baseline,
     candidate: one.candidate,
     verdict: one.verdict,
-    ratio: quantity(one.ratio),
+    ratio: quantityObject(one.ratio),
     probabilityCandidateBetter: one.probabilityCandidateBetter,
     raw: raw(one.raw),
     end: one.end,
@@ -87,13 +60,7 @@ function comparison(one: GlideComparison): Plain {
 
 function runUse(one: RunUse): Plain {
   const { run, design, used, reason } = one;
-  return { run, design, used, reason, glideRatio: quantity(one.glideRatio) };
-}
-
-function sorted(record: Readonly<Record<string, string>>): Plain {
-  return Object.fromEntries(
-    Object.keys(record).sort().map((key) => [key, record[key]!] as const),
-  );
+  return { run, design, used, reason, glideRatio: quantityObject(one.glideRatio) };
 }
 
 /**
@@ -130,15 +97,15 @@ export function glideAnswerObject(
     contract: answer.contract,
     question: answer.question,
     sessions: [...answer.sessions],
-    findings: answer.findings.map(finding),
-    versions: sorted({ ...answer.versions, ...versions }),
+    findings: answer.findings.map(findingObject),
+    versions: sortedRecord({ ...answer.versions, ...versions }),
     dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
     launch: launch === null ? null : { speed: launch.speed, drop: launch.drop, mass: launch.mass },
     designs: answer.designs.map((one) => ({
       design: one.design,
-      glideRatio: quantity(one.glideRatio),
-      distance: quantity(one.distance),
-      endSpeed: quantity(one.endSpeed),
+      glideRatio: quantityObject(one.glideRatio),
+      distance: quantityObject(one.distance),
+      endSpeed: quantityObject(one.endSpeed),
       runsUsed: one.runsUsed,
     })),
     comparisons: answer.comparisons.map(comparison),
@@ -153,6 +120,6 @@ export function glideAnswerObject(
  * @param answer whole
  * @returns JSON
  */
-export function answerText(answer: GlideAnswer): string {
+export function answerText(answer: AnswerBase): string {
   return JSON.stringify(answer, null, 2) + "\n";
 }

@@ -37,7 +37,7 @@ export interface TaskResult {
 }
 
 /** Deno, and the packages that the numbers of an answer go through. */
-function versionsOfAnswer(): Record<string, string> {
+export function versionsOfAnswer(): Record<string, string> {
   const config = Deno.readTextFileSync(new URL("../../deno.json", import.meta.url));
   const { imports } = JSON.parse(config) as { imports: Record<string, string> };
   const packages = Object.keys(imports).filter((name) =>

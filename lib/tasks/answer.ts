@@ -3,15 +3,19 @@ import { Command } from "commander";
 import { UsageError } from "../base/errors.ts";
 import { excerpt } from "../base/printable.ts";
 import { answerGlide, type GlideFlags } from "./answer-glide.ts";
+import { answerTow } from "./answer-tow.ts";
 import { runTask } from "./exit-codes.ts";
 import { sessionArgument } from "./session-argument.ts";
 
 /** Questions that this version can't answer yet. */
-const LATER = ["tow", "takeoff", "next", "balance", "hold"];
+const LATER = ["takeoff", "next", "balance", "hold"];
 
 const command = new Command("answer")
   .description("Answers one question from one or more session folders.")
-  .argument("<question>", "glide: which design glides further from the same launch?")
+  .argument(
+    "<question>",
+    "glide: which design glides further from the same launch? tow: how much drag has each?",
+  )
   .argument("<session...>", "names under data/, or any paths")
   .option(
     "--baseline <design>",
@@ -32,14 +36,15 @@ await runTask(async () => {
   command.parse(Deno.args, { from: "user" });
   const [question = "", ...typed] = command.args;
   if (LATER.includes(question)) {
-    throw new UsageError(`Cannot answer "${question}" yet: so far there is glide only.`);
+    throw new UsageError(`Cannot answer "${question}" yet: so far there are glide and tow.`);
   }
-  if (question !== "glide") {
-    throw new UsageError(`Cannot answer "${excerpt(question)}": so far there is glide only.`);
+  if (question !== "glide" && question !== "tow") {
+    throw new UsageError(`Cannot answer "${excerpt(question)}": so far there are glide and tow.`);
   }
   const from = Deno.env.get("INIT_CWD");
   const sessions = typed.map((one) => sessionArgument(one, from));
-  const { text, code } = await answerGlide(sessions, command.opts<GlideFlags>());
+  const answer = question === "glide" ? answerGlide : answerTow;
+  const { text, code } = await answer(sessions, command.opts<GlideFlags>());
   console.log(text.trimEnd());
   return code;
 });

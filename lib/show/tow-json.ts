@@ -1,0 +1,102 @@
+/**
+ * The answer on towed designs as other programs read it: keys in a fixed order, numbers to 12 significant digits.
+ *
+ * @module
+ */
+import type { DesignTow, TowAnswer, TowComparison, TowPointUse } from "../base/tow-answer.ts";
+import {
+  findingObject,
+  type Plain,
+  quantityObject,
+  rounded,
+  sortedRecord,
+} from "./plain-answer.ts";
+
+function point(one: TowPointUse): Plain {
+  return {
+    point: one.point,
+    row: one.row,
+    used: one.used,
+    reason: one.reason,
+    speed: one.speed,
+    drag: one.drag,
+    lift: one.lift,
+    liftCoefficient: one.liftCoefficient,
+    dragCoefficient: one.dragCoefficient,
+    coefficientCovariance: one.coefficientCovariance,
+    residual: one.residual,
+  };
+}
+
+function design(one: DesignTow): Plain {
+  const { law } = one;
+  return {
+    design: one.design,
+    law: law === null ? null : {
+      a: law.a,
+      d: law.d,
+      e: law.e,
+      K: law.K,
+      covariance: law.covariance,
+      from: law.from,
+      to: law.to,
+      lift: law.lift,
+    },
+    bestLiftToDrag: quantityObject(one.bestLiftToDrag),
+    speedOfBestLiftToDrag: quantityObject(one.speedOfBestLiftToDrag),
+    leastPowerSpeed: quantityObject(one.leastPowerSpeed),
+    dragAt: one.dragAt.map(({ speed, drag }) => ({ speed, drag: quantityObject(drag) })),
+    points: one.points.map(point),
+    uncertaintyShares: one.uncertaintyShares.map(({ source, share }) => ({ source, share })),
+  };
+}
+
+function comparison(one: TowComparison): Plain {
+  const { jointTest } = one;
+  return {
+    baseline: one.baseline,
+    candidate: one.candidate,
+    bestLiftToDragRatio: quantityObject(one.bestLiftToDragRatio),
+    candidateLessDrag: one.candidateLessDrag,
+    candidateMoreDrag: one.candidateMoreDrag,
+    jointTest: jointTest === null ? null : {
+      f: jointTest.f,
+      numerator: jointTest.numerator,
+      degreesOfFreedom: jointTest.degreesOfFreedom,
+      pValue: jointTest.pValue,
+    },
+  };
+}
+
+/**
+ * A tow answer as a plain object with keys in the contract's order and numbers rounded.
+ *
+ * @param answer as decided
+ * @param versions software that made it, by name; what the answer already holds is kept
+ * @returns a new object that `JSON.stringify` turns into the same bytes each time
+ * @throws RangeError when a number is not finite, with its path
+ * @example
+ * ```ts
+ * import { compareTows } from "lakeproof/decide/compare-tows.ts";
+ * import { readSession } from "lakeproof/read/read-session.ts";
+ * import { towAnswerObject } from "lakeproof/show/tow-json.ts";
+ * const answer = towAnswerObject(compareTows(readSession("lake", new Map())).answer);
+ * if (Object.keys(answer)[1] !== "question") throw new Error("order of keys");
+ * ```
+ */
+export function towAnswerObject(
+  answer: TowAnswer,
+  versions: Readonly<Record<string, string>> = {},
+): TowAnswer {
+  const ordered: Plain = {
+    contract: answer.contract,
+    question: answer.question,
+    sessions: [...answer.sessions],
+    findings: answer.findings.map(findingObject),
+    versions: sortedRecord({ ...answer.versions, ...versions }),
+    dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
+    designs: answer.designs.map(design),
+    comparisons: answer.comparisons.map(comparison),
+  };
+  return rounded(ordered, "") as unknown as TowAnswer;
+}
