@@ -27,6 +27,7 @@ import { dragAsTowed } from "./drag-as-towed.ts";
 import { lawOf, sharesOf } from "./tow-law.ts";
 import { lawFindings } from "./tow-findings.ts";
 import { type PreparedDesignTow, prepareDesignTow } from "./tow-errors.ts";
+import { oddPoints } from "./tow-odd-points.ts";
 import { towPoint } from "./tow-point.ts";
 import { bestLiftToDragQuantity, outside, speedQuantity, towQuantity } from "./tow-quantity.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
@@ -171,6 +172,7 @@ export function towedDesign(
   findings.push(
     ...lawFindings(prepared, { answer, ready, series: fitted, range, where: found?.where }),
   );
+  findings.push(...oddPoints(spec.design, used, fitted.fit));
   return { answer, place, series: fitted, range, best: found, findings };
 }
 

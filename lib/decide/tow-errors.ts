@@ -97,7 +97,8 @@ function sharedParts(column: ColumnUncertainty, usual: { fixed: number; share: n
   };
 }
 
-function sharedOffs({ columns, calibration, overGround }: PreparedTow, spec: Design): NamedOff[] {
+function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
+  const { columns, calibration, overGround, referenceMass } = prepared;
   const { line, zero } = calibration;
   const zeroFixed = zero === null
     ? USUAL.cellZero
@@ -109,7 +110,12 @@ function sharedOffs({ columns, calibration, overGround }: PreparedTow, spec: Des
   });
   const angle = sharedParts(columns.line_angle, { fixed: USUAL.angle, share: 0 });
   const { carried_mass: mass } = columns;
-  const massFixed = Math.hypot(mass.fixed, sharedParts(mass, { fixed: 0, share: 0 }).fixed);
+  const weighed = sharedParts(mass, { fixed: 0, share: 0 });
+  const massFixed = Math.hypot(
+    mass.fixed,
+    weighed.fixed,
+    (mass.share + weighed.share) * referenceMass!,
+  );
   const volume = spec.wetVolume === null ? USUAL.volumeEstimated : USUAL.volumeDunked;
   const depth = sharedParts(columns.depth, { fixed: USUAL.depth, share: 0 });
   const shared = (name: string, off: (sign: 1 | -1) => Off): NamedOff => ({

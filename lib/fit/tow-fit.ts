@@ -47,16 +47,15 @@ export interface TowFit {
   readonly residuals: readonly number[];
   /** Residual over stated standard uncertainty, one a reading, 1. */
   readonly scaledResiduals: readonly number[];
+  /** One over the stated variance across the law, one a reading, 1/N2. */
+  readonly weights: readonly number[];
 }
 
 /** The golden example settles to 1e-12 in 20 steps. */
 const MOST_STEPS = 60;
 
-/** Change of the parameters in their standard uncertainties at which they have settled. */
-const SETTLED = 1e-10;
-
-/** Change over the last step beyond which a fit did not settle. */
-const UNSETTLED = 1e-6;
+/** Change of the parameters in their standard uncertainties at which they have settled, and above which they have not. */
+const SETTLED = 1e-10, UNSETTLED = 1e-6;
 
 /** m/s over which the slope of phi is taken. */
 const PHI_STEP = 0.02;
@@ -195,6 +194,7 @@ export function fitTow(
       adjustedSpeeds: s,
       residuals,
       scaledResiduals: scaled,
+      weights,
     };
     if (options.scatterScale === undefined) k = scatter.scale;
   }
