@@ -22,6 +22,8 @@ export interface TowOptions {
   readonly baseline?: string;
   /** Designs to compare with it; all others that were towed unless named. */
   readonly candidates?: readonly string[];
+  /** How often to draw all inputs, as a check on the first-order intervals; not at all unless set. 499 take a second or so. */
+  readonly draws?: number;
 }
 
 /** Two designs compared, with the band behind the answer. */
@@ -91,6 +93,10 @@ export function compareTows(session: Session, options: TowOptions = {}): TowEvid
       );
     }
   }
+  const { draws } = options;
+  if (draws !== undefined && !(Number.isInteger(draws) && draws >= 100)) {
+    throw new UsageError(`Cannot draw ${draws} times: a whole number of 100 or more is needed`);
+  }
   if (options.baseline !== undefined && options.candidates?.includes(options.baseline)) {
     throw new UsageError(`Cannot compare ${options.baseline} with itself`);
   }
@@ -111,7 +117,12 @@ export function compareTows(session: Session, options: TowOptions = {}): TowEvid
   const asked = (name: string) =>
     name === baseline || options.candidates === undefined || options.candidates.includes(name);
   const designs = towed.filter((one) => asked(one.spec.design))
-    .map((one) => towedDesign(prepared, one, faults.length > 0))
+    .map((one) =>
+      towedDesign(prepared, one, {
+        faulty: faults.length > 0,
+        ...(options.draws === undefined ? {} : { draws: options.draws }),
+      })
+    )
     .sort((one, other) =>
       Number(other.answer.design === baseline) - Number(one.answer.design === baseline)
     );

@@ -24,6 +24,7 @@ import {
 import { singleVariance } from "../fit/tow-variance.ts";
 import { meanOf } from "../infer/sample.ts";
 import { dragAsTowed } from "./drag-as-towed.ts";
+import { type TowByDrawing, towByDrawing } from "./tow-by-drawing.ts";
 import { lawOf, sharesOf } from "./tow-law.ts";
 import { lawFindings } from "./tow-findings.ts";
 import { type PreparedDesignTow, prepareDesignTow } from "./tow-errors.ts";
@@ -44,6 +45,8 @@ export interface TowedDesign {
   readonly best:
     | { readonly estimate: TowEstimate; readonly where: "below" | "above" | null }
     | null;
+  /** Both ways of carrying uncertainty; `null` where not asked for, or the best speed was not towed. */
+  readonly byDrawing: TowByDrawing | null;
   readonly findings: readonly Finding[];
 }
 
@@ -62,7 +65,7 @@ const FILE = "tow.csv";
  * @param spec the design
  * @param place in designs.csv, from 1
  * @param points its readings, refused ones included
- * @param faulty true where the tables hold errors: then no law is fitted
+ * @param options `faulty`: the tables hold errors, so no law is fitted; `draws`: how often to draw the inputs as well
  * @returns answer, fit and findings
  */
 export function towedDesign(
@@ -72,7 +75,7 @@ export function towedDesign(
     readonly place: number;
     readonly points: readonly PreparedPoint[];
   },
-  faulty: boolean,
+  { faulty, draws }: { readonly faulty: boolean; readonly draws?: number },
 ): TowedDesign {
   const findings: Finding[] = [];
   const used = points.filter((one) => one.reason === null);
@@ -96,6 +99,7 @@ export function towedDesign(
     series: null,
     range: null,
     best: null,
+    byDrawing: null,
     findings,
   });
   if (faulty) return none(null);
@@ -173,7 +177,11 @@ export function towedDesign(
     ...lawFindings(prepared, { answer, ready, series: fitted, range, where: found?.where }),
   );
   findings.push(...oddPoints(spec.design, used, fitted.fit));
-  return { answer, place, series: fitted, range, best: found, findings };
+  const byDrawing = draws === undefined || found?.where !== null
+    ? null
+    : towByDrawing(spec.design, fitted, ready, draws);
+  findings.push(...byDrawing?.findings ?? []);
+  return { answer, place, series: fitted, range, best: found, byDrawing, findings };
 }
 
 /** Means of the readings of each set speed, slowest first. */
