@@ -1,0 +1,107 @@
+/**
+ * Invented: what alder and birch truly drag behind the tow boat of Quillwater, richer than the law that is fitted to it.
+ *
+ * @module
+ */
+import { weightInWater } from "lakeproof/model/buoyancy.ts";
+import { dragBuildUp, type Flight } from "lakeproof/model/planform-drag.ts";
+import { strutVolume } from "lakeproof/model/strut-drag.ts";
+import { minimumBetween } from "lakeproof/numeric/minimum.ts";
+import { DESIGNS, type Evening, pair, type TrueDesign, wingVolume } from "./quillwater-craft.ts";
+
+/** The morning of the tows: one rider. */
+export const MORNING: Evening = {
+  block: "KT 28 June",
+  date: "2031-06-28",
+  rider: 77.3,
+  airDragArea: 0.52,
+  quicker: 0,
+  waterTemperature: 18.2,
+};
+
+/** kg at which the truth is told: between the two carried masses. */
+export const REFERENCE_MASS = 86;
+
+/** m of the wing under the surface, as a rule. */
+export const RUNNING_DEPTH = 0.38;
+
+/** How much more the surface adds to induced drag than the formula says, over what the formula adds, 1. */
+const SURFACE = 1.12;
+
+/** The two that were towed, alder first. */
+export const TOWED: readonly TrueDesign[] = DESIGNS.filter((one) => one.name !== "cedar");
+
+/** A steady pull, or nearly. */
+export interface Pull {
+  /** m/s through the water. */
+  readonly speed: number;
+  /** rad, line above the horizontal. */
+  readonly lineAngle: number;
+  /** m */
+  readonly depth: number;
+  /** m/s of wind from ahead. */
+  readonly headwind: number;
+  /** m/s2 */
+  readonly speedChange: number;
+  /** Drag of this moment over that of calm water: wake, ripples, trim; 1. */
+  readonly moment: number;
+}
+
+/** A design with its rider on the line. */
+export interface TowedCraft {
+  readonly name: string;
+  /** kg */
+  readonly mass: number;
+  /** N in the line. */
+  readonly tension: (pull: Pull) => number;
+  /** N at a speed without line or wind, at the mass of reference and the running depth. */
+  readonly drag: (speed: number) => number;
+  /** N: weight in water, likewise. */
+  readonly lift: number;
+  /** Lift over drag at its best, of the whole craft, likewise. */
+  readonly best: { readonly speed: number; readonly liftToDrag: number };
+}
+
+/** Puts the rider of the morning on a design, with a line ahead. */
+export function towedCraft(design: TrueDesign): TowedCraft {
+  const { flown, around } = pair(design, MORNING);
+  const { craft } = flown;
+  const weight = (mass: number, depth: number) =>
+    weightInWater({
+      mass,
+      wetVolume: wingVolume(design) + strutVolume(craft.struts, depth),
+      density: around.density,
+      gravity: around.gravity,
+    });
+  const dragOf = (depth: number) => {
+    const parts = dragBuildUp(craft, { ...around, depth });
+    return (flight: Flight) => {
+      const { total, inducedAndWave, phi } = parts(flight);
+      return flown.dragFactor * (total + inducedAndWave * (phi - 1) / phi * (SURFACE - 1));
+    };
+  };
+  const calm = dragOf(RUNNING_DEPTH);
+  const lift = weight(REFERENCE_MASS, RUNNING_DEPTH);
+  const drag = (speed: number) => calm({ speed, weightInWater: lift });
+  const least = minimumBetween(drag, { low: 3.4, high: 8 });
+  return {
+    name: design.name,
+    mass: flown.mass,
+    tension({ speed, lineAngle, depth, headwind, speedChange, moment }) {
+      const here = dragOf(depth);
+      const whole = weight(flown.mass, depth);
+      // The line carries a part of the weight, and that changes the drag: twelve rounds settle far below a millinewton.
+      let pulled = 0;
+      for (let round = 0; round < 12; round++) {
+        const carried = whole - pulled * Math.sin(lineAngle);
+        const level = moment * here({ speed, weightInWater: carried, headwind }) +
+          flown.effectiveMass * speedChange;
+        pulled = level / Math.cos(lineAngle);
+      }
+      return pulled;
+    },
+    drag,
+    lift,
+    best: { speed: least.at, liftToDrag: lift / least.value },
+  };
+}
