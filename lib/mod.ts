@@ -16,14 +16,19 @@ export { answerable } from "./check/answerable.ts";
 export { checkSession } from "./check/check-session.ts";
 export { columnUncertainty } from "./check/column-uncertainty.ts";
 
+export { compareTows, type TowEvidence, type TowOptions } from "./decide/compare-tows.ts";
 export { compareGlides, type GlideOptions } from "./decide/compare-glides.ts";
 export type * from "./decide/glide-evidence.ts";
 export { distributionDigits } from "./decide/published-checks/distribution-digits.ts";
 export { linearDigits, nonlinearDigits } from "./decide/published-checks/certified-digits.ts";
 export { runPublishedChecks } from "./decide/published-checks.ts";
 
+export { calibratedValue, calibrationLine } from "./fit/calibration-line.ts";
+export { zeroDrift } from "./fit/zero-drift.ts";
+
 export { bootstrapInterval } from "./infer/bootstrap.ts";
 export { fitReport, formatFitReport } from "./infer/fit-report.ts";
+export { lineWithErrors } from "./infer/line-with-errors.ts";
 export { meanInterval } from "./infer/mean-interval.ts";
 export { pairedPermutationTest, permutationTest } from "./infer/permutation.ts";
 export { propagate } from "./infer/propagate.ts";
