@@ -62,7 +62,7 @@ export { water, waterDensity } from "./model/water.ts";
 
 export { readLinearCertifiedSets, readNonlinearCertifiedSets } from "./read/certified-sets.ts";
 export { readDistributionValues } from "./read/distribution-values.ts";
-export { demoTruth, trueRatioAt } from "./read/demo-truth.ts";
+export { demoTowTruth, demoTruth, trueRatioAt } from "./read/demo-truth.ts";
 export { framesOf } from "./read/frame.ts";
 export { filesRead, openSession } from "./read/open-session.ts";
 export { readPublishedValues } from "./read/published-values.ts";
@@ -84,6 +84,8 @@ export { resultsTable } from "./show/results-table.ts";
 export { runsTable } from "./show/runs-table.ts";
 export { show } from "./show/show.ts";
 export { timedSpeedTable } from "./show/timed-speed-table.ts";
+export { towTruthTable } from "./show/tow-truth-table.ts";
 export { truthTable } from "./show/truth-table.ts";
 export { usualUncertaintyTable } from "./show/usual-uncertainty-table.ts";
+export { towDragTable, towResultsTable } from "./show/tow-text.ts";
 export { verdictRecord } from "./show/verdict-record.ts";

@@ -16,6 +16,24 @@ export interface TrueRatio {
   readonly ratio: number;
 }
 
+/** What a design truly does behind the boat. */
+export interface TrueTow {
+  readonly design: string;
+  readonly liftToDrag: number;
+  /** m/s, where it is best. */
+  readonly speed: number;
+}
+
+/**
+ * The true best lift-to-drag of each design of a towed demo session.
+ *
+ * @param name of a demo session under `data/`
+ * @throws DataError when the session has no truth, as real ones have none
+ */
+export function demoTowTruth(name: string): readonly TrueTow[] {
+  return JSON.parse(readProjectFile(`data/${name}-truth.json`)).best;
+}
+
 /**
  * The true ratios that the generator of a demo session wrote down.
  *

@@ -55,7 +55,7 @@ function groupLines(findings: readonly Finding[]): string[] {
 }
 
 /** Questions that `task answer` knows; for the others the data may be there before the answer is. */
-const ANSWERED: ReadonlySet<string> = new Set(["glide"]);
+const ANSWERED: ReadonlySet<string> = new Set(["glide", "tow"]);
 
 function standingOf(one: Answerable): string {
   if (!one.can) return "not yet";
