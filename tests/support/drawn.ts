@@ -35,7 +35,7 @@ export function scaleOf(
   ).flatMap((group) => [...group.querySelectorAll("text")]);
   const ticks = labels.map((label) => ({
     unit: shift(label)[axis === "x" ? 0 : 1],
-    value: Number(label.textContent),
+    value: Number(label.textContent.replace("\u2212", "-")),
   }));
   const [first, last] = [ticks[0]!, ticks[ticks.length - 1]!];
   const [to, from] = kind === "log"
@@ -78,5 +78,21 @@ export function lines(
       number(line, "x2"),
       number(line, "y2"),
     ])
+  );
+}
+
+/** Points of the paths in groups that have the given attributes, one list a path, in units. */
+export function paths(
+  svg: string,
+  attributes: Readonly<Record<string, string>>,
+): [number, number][][] {
+  const groups = [...parsed(svg).querySelectorAll("g")].filter((group) =>
+    Object.entries(attributes).every(([name, value]) => group.getAttribute(name) === value)
+  );
+  return groups.flatMap((group) =>
+    [...group.querySelectorAll("path")].map((path) =>
+      [...(path.getAttribute("d") ?? "").matchAll(/(-?[\d.]+),(-?[\d.]+)/g)]
+        .map((point): [number, number] => [Number(point[1]), Number(point[2])])
+    )
   );
 }
