@@ -111,7 +111,7 @@ function captionOf(series: readonly TowCurves[], evidence: TowEvidence): string 
       : `No curve is drawn for ${
         listInWords(without.map((one) => one.design))
       }: no law fits these ` +
-        "readings, and the marks are as towed.",
+        "readings, and the marks, as towed, compare with nothing.",
     marks.some((one) => !one.used)
       ? "Hollow marks count in no law, each for the reason in the table of readings."
       : "",

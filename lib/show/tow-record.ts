@@ -32,6 +32,9 @@ export interface TowRecordOptions {
 /** Findings that change how the answer is read, by code. */
 const TOLD = ["not-alternated", "stands-out", "slowest-drag-more"];
 
+/** What the answer says of readings that nobody left out, of a design without a law. */
+const NO_LAW = "no law from these readings";
+
 /** Readings left out that are named one by one. */
 const MOST_NAMED = 4;
 
@@ -50,12 +53,15 @@ export function towVerdict(one: TowComparison): AnswerRecord["verdict"] {
   return less ? "candidate-better" : "baseline-better";
 }
 
-/** The first claim, else the first with claims both ways, else the first that can't be told yet, else the first. */
+/**
+ * The first candidate that drags less, else the first that does so at some speeds and more at others, else the first that
+ * drags more: the baseline is ahead only where no candidate drags less anywhere.
+ */
 function leadingOf(comparisons: readonly TowComparison[]): TowComparison | null {
   const find = (fits: (one: TowComparison) => boolean) => comparisons.find(fits);
   return find((one) => towVerdict(one) === "candidate-better") ??
-    find((one) => towVerdict(one) === "baseline-better") ??
     find((one) => one.candidateLessDrag.length > 0) ??
+    find((one) => towVerdict(one) === "baseline-better") ??
     find((one) => towVerdict(one) === "cannot-tell-yet") ?? comparisons[0] ?? null;
 }
 
@@ -80,7 +86,7 @@ function restsOf({ answer, designs }: TowEvidence): string {
       Math.max(...ranges.map((one) => one.to)).toFixed(2)
     }${NO_BREAK_SPACE}m/s`;
   const out = answer.designs.flatMap(({ design, points }) =>
-    points.filter((one) => !one.used).map((one) =>
+    points.filter((one) => !one.used && one.reason !== NO_LAW).map((one) =>
       `reading ${printable(one.point)} of ${printable(design)}` +
       (one.reason === null ? "" : ` (${printable(one.reason).replace(/\.$/, "")})`)
     )
@@ -167,9 +173,9 @@ export function towRecord(evidence: TowEvidence, options: TowRecordOptions = {})
       : { design: printable(ahead.answer.design), place: ahead.place },
     details: [
       ...inTurn.flatMap(sentencesOf),
+      ...(verdict === "refused" ? refusals(evidence) : []),
       ...answer.designs.map(bestSentence),
       ...answer.designs.map(doubtSentence),
-      ...(verdict === "refused" ? refusals(evidence) : []),
       ...answer.findings.filter((one) => TOLD.includes(one.code))
         .map((one) => printable(one.what)),
     ].filter((sentence) => sentence !== ""),

@@ -90,6 +90,36 @@ describe("the box of a tow", () => {
     expect(record.rests).toContain("Towing can hurt");
   });
 
+  it("puts the baseline ahead of no candidate while another drags less at some speeds", () => {
+    const [first] = evidence.answer.comparisons;
+    const both: TowEvidence = {
+      ...evidence,
+      answer: {
+        ...evidence.answer,
+        comparisons: [
+          { ...first!, candidate: "cedar", candidateLessDrag: [], candidateMoreDrag: [[3, 4]] },
+          { ...first!, candidateLessDrag: [[3.5, 4]], candidateMoreDrag: [[2.6, 3]] },
+        ],
+      },
+    };
+    const record = towRecord(both);
+    expect(record).toMatchObject({ verdict: "cannot-tell-yet", ahead: null });
+    expect(record.headline).toMatch(/^birch drags less than alder.*cedar drags more than alder/);
+  });
+
+  it("says first what to put right where a unit has slipped, and calls no reading left out", () => {
+    const { session } = exampleTow("two tows");
+    const record = towRecord(compareTows({
+      ...session,
+      tow: session.tow.map((one) =>
+        one.design === "birch" ? { ...one, lineTension: one.lineTension! / 9.80665 } : one
+      ),
+    }));
+    expect(record.verdict).toBe("refused");
+    expect(record.details[0]).toContain("line_tension [kgf]");
+    expect(record.rests).toContain("No reading was left out.");
+  });
+
   it("names readings that were left out with their reason", () => {
     const { session } = exampleTow("two tows");
     const tow = session.tow.map((one, at) => at === 2 ? { ...one, leaveOut: "hit a wake" } : one);
