@@ -5,6 +5,7 @@
  *
  * @module
  */
+import { atSentenceStart } from "../base/sentence-words.ts";
 import { printable } from "../base/printable.ts";
 import type { Quantity } from "../base/quantity.ts";
 import {
@@ -44,7 +45,7 @@ const stretches = (ranges: Stretches) =>
 export function towHeadline(one: TowComparison): string {
   const [candidate, baseline] = [printable(one.candidate), printable(one.baseline)];
   const { candidateLessDrag: less, candidateMoreDrag: more, jointTest } = one;
-  if (jointTest === null) return `${candidate} and ${baseline} can't be compared.`;
+  if (jointTest === null) return `${atSentenceStart(candidate)} and ${baseline} can't be compared.`;
   if (less.length + more.length === 0) {
     return `Cannot tell yet which of ${candidate} and ${baseline} drags less, at any speed towed.`;
   }
@@ -54,7 +55,7 @@ export function towHeadline(one: TowComparison): string {
       ? [`${less.length > 0 ? "more" : `drags more than ${baseline}`} ${stretches(more)}`]
       : []),
   ];
-  return `${candidate} ${parts.join(", ")}; elsewhere these readings cannot tell.`;
+  return `${atSentenceStart(candidate)} ${parts.join(", ")}; elsewhere these readings cannot tell.`;
 }
 
 /**

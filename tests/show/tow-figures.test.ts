@@ -192,7 +192,7 @@ describe("difference of drag", () => {
       return Number(/,([-\d.]+)\)/.exec(text.getAttribute("transform")!)![1]);
     };
     expect(place("birch drags more")).toBeLessThan(place("birch drags less"));
-    expect(caption).toContain("birch drags less than alder from");
+    expect(caption).toContain("Birch drags less than alder from");
   });
 
   it("shows no thick stretch where nothing is claimed, and never that they are the same", () => {

@@ -27,7 +27,7 @@ describe("the box of a tow", () => {
   it("says from where to where the candidate drags less, and puts it ahead", () => {
     const record = towRecord(claiming([[2.6, 3.4]], []));
     expect(record.headline).toBe(
-      "birch drags less than alder from 2.60 to 3.40\u00a0m/s; elsewhere these readings cannot tell.",
+      "Birch drags less than alder from 2.60 to 3.40\u00a0m/s; elsewhere these readings cannot tell.",
     );
     expect(record).toMatchObject({
       name: "tow",
@@ -104,7 +104,7 @@ describe("the box of a tow", () => {
     };
     const record = towRecord(both);
     expect(record).toMatchObject({ verdict: "cannot-tell-yet", ahead: null });
-    expect(record.headline).toMatch(/^birch drags less than alder.*cedar drags more than alder/);
+    expect(record.headline).toMatch(/^Birch drags less than alder.*Cedar drags more than alder/);
   });
 
   it("says first what to put right where a unit has slipped, and calls no reading left out", () => {
