@@ -17,6 +17,7 @@ import {
 } from "lakeproof/base/tables.ts";
 import { DESIGNS, EVENINGS, flySink, pair, PLACE, wingVolume } from "./quillwater-craft.ts";
 import { glideRows, LAUNCH_DEPTH, NOISE, SEED } from "./quillwater-session.ts";
+import { withTruth, writeDemo } from "./write-demo.ts";
 
 const FOLDER = "quillwater-evening";
 
@@ -248,42 +249,13 @@ function truth() {
   };
 }
 
-/** JSON with one object a line inside its lists. */
-function lines(value: object): string {
-  const entries = Object.entries(value).map(([name, part]) => {
-    const text = Array.isArray(part)
-      ? `[\n${part.map((one) => `    ${JSON.stringify(one)}`).join(",\n")}\n  ]`
-      : JSON.stringify(part);
-    return `  ${JSON.stringify(name)}: ${text}`;
-  });
-  return `{\n${entries.join(",\n")}\n}\n`;
-}
-
 /**
  * Every file of the demo, by path below `data/`.
  *
  * @returns text by path
  */
 export function demoFiles(): Map<string, string> {
-  const files = new Map<string, string>();
-  for (const [name, text] of sessionFiles()) files.set(`${FOLDER}/${name}`, text);
-  files.set(`${FOLDER}-truth.json`, lines(truth()));
-  return files;
+  return withTruth(FOLDER, sessionFiles(), truth());
 }
 
-if (import.meta.main) {
-  const check = Deno.args.includes("--check");
-  const differing: string[] = [];
-  for (const [path, text] of demoFiles()) {
-    const url = new URL(path, import.meta.url);
-    const before = await Deno.readTextFile(url).catch(() => null);
-    if (before === text) continue;
-    differing.push(path);
-    if (check) continue;
-    await Deno.mkdir(new URL(".", url), { recursive: true });
-    await Deno.writeTextFile(url, text);
-  }
-  const verb = check ? "differs" : "written";
-  console.log(differing.length === 0 ? "nothing differs" : `${verb}: ${differing.join(", ")}`);
-  if (check && differing.length > 0) Deno.exit(1);
-}
+if (import.meta.main) await writeDemo(demoFiles(), Deno.args);

@@ -31,6 +31,7 @@ import {
   towRows,
   WIND,
 } from "./quillwater-tow-session.ts";
+import { withTruth, writeDemo } from "./write-demo.ts";
 
 const FOLDER = "quillwater-tow";
 
@@ -179,43 +180,13 @@ export function towTruth() {
   };
 }
 
-/** JSON with one object a line inside its lists of objects. */
-function lines(value: object): string {
-  const entries = Object.entries(value).map(([name, part]) => {
-    const long = Array.isArray(part) && part.some((one) => !Array.isArray(one));
-    const text = long
-      ? `[\n${part.map((one: unknown) => `    ${JSON.stringify(one)}`).join(",\n")}\n  ]`
-      : JSON.stringify(part);
-    return `  ${JSON.stringify(name)}: ${text}`;
-  });
-  return `{\n${entries.join(",\n")}\n}\n`;
-}
-
 /**
  * Every file of the demo, by path below `data/`.
  *
  * @returns text by path
  */
 export function towDemoFiles(): Map<string, string> {
-  const files = new Map<string, string>();
-  for (const [name, text] of towSessionFiles()) files.set(`${FOLDER}/${name}`, text);
-  files.set(`${FOLDER}-truth.json`, lines(towTruth()));
-  return files;
+  return withTruth(FOLDER, towSessionFiles(), towTruth());
 }
 
-if (import.meta.main) {
-  const check = Deno.args.includes("--check");
-  const differing: string[] = [];
-  for (const [path, text] of towDemoFiles()) {
-    const url = new URL(path, import.meta.url);
-    const before = await Deno.readTextFile(url).catch(() => null);
-    if (before === text) continue;
-    differing.push(path);
-    if (check) continue;
-    await Deno.mkdir(new URL(".", url), { recursive: true });
-    await Deno.writeTextFile(url, text);
-  }
-  const verb = check ? "differs" : "written";
-  console.log(differing.length === 0 ? "nothing differs" : `${verb}: ${differing.join(", ")}`);
-  if (check && differing.length > 0) Deno.exit(1);
-}
+if (import.meta.main) await writeDemo(towDemoFiles(), Deno.args);
