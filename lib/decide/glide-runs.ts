@@ -3,8 +3,6 @@
  *
  * @module
  */
-import { DataError } from "../base/errors.ts";
-import { finding } from "../base/finding.ts";
 import type { Design, Glide, Session } from "../base/session.ts";
 import {
   type ColumnUncertainty,
@@ -15,7 +13,7 @@ import { conditionOf } from "../check/condition-of.ts";
 import type { GlideRun } from "../fit/glide-run.ts";
 import { LEAST_DEPTH_OVER_SPAN } from "../model/free-surface.ts";
 import { prepareCraft } from "./glide-craft.ts";
-import { blockMedium, meanMedium, type Medium } from "./session-medium.ts";
+import { blockMedium, meanMedium, type Medium, withinNature } from "./session-medium.ts";
 
 /** A session with everything about it that its runs share. */
 export interface PreparedSession {
@@ -83,19 +81,7 @@ function mediaOf(session: Session): Map<string | null, Medium> {
   const named = session.glides.flatMap((one) => one.block === null ? [] : [one.block]);
   const blocks: (string | null)[] = [...new Set(named)].sort();
   if (named.length < session.glides.length || named.length === 0) blocks.push(null);
-  try {
-    return new Map(blocks.map((block) => [block, blockMedium(session, block)]));
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    throw new DataError(error.message, [
-      finding({
-        severity: "error",
-        code: "impossible-conditions",
-        file: "conditions.csv",
-        what: `${error.message}.`,
-      }),
-    ]);
-  }
+  return withinNature(() => new Map(blocks.map((block) => [block, blockMedium(session, block)])));
 }
 
 /** Runs in an order that does not depend on the order of the rows: by session, then by name, digits by value. */

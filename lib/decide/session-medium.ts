@@ -3,6 +3,8 @@
  *
  * @module
  */
+import { DataError } from "../base/errors.ts";
+import { finding } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
 import { conditionOf } from "../check/condition-of.ts";
 import { meanOf } from "../infer/sample.ts";
@@ -76,4 +78,27 @@ export function meanMedium(media: readonly Medium[]): Medium {
       gravity: [...new Set(media.flatMap((one) => one.sentences.gravity))],
     },
   };
+}
+
+/**
+ * What a reading of the conditions gives; a condition that no water has is a fault in the data.
+ *
+ * @param read reads water and gravity
+ * @returns what it gave
+ * @throws DataError with a finding where a stated condition can't be
+ */
+export function withinNature<T>(read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw new DataError(error.message, [
+      finding({
+        severity: "error",
+        code: "impossible-conditions",
+        file: "conditions.csv",
+        what: `${error.message}.`,
+      }),
+    ]);
+  }
 }

@@ -3,13 +3,11 @@
  *
  * @module
  */
-import { DataError } from "../base/errors.ts";
-import { finding } from "../base/finding.ts";
 import type { Design, Session, TowPoint } from "../base/session.ts";
 import { type ColumnUncertainty, columnUncertainty } from "../check/column-uncertainty.ts";
 import { conditionOf } from "../check/condition-of.ts";
 import { meanOf } from "../infer/sample.ts";
-import { blockMedium, meanMedium, type Medium } from "./session-medium.ts";
+import { blockMedium, meanMedium, type Medium, withinNature } from "./session-medium.ts";
 import { type TowCalibration, towCalibration } from "./tow-calibration.ts";
 
 /** Columns whose uncertainty enters a tow. */
@@ -104,19 +102,7 @@ export function prepareTow(session: Session): PreparedTow {
 
 /** Mean water and gravity; a condition that no water has is a fault in the data. */
 function mediumOf(session: Session, blocks: readonly (string | null)[]): Medium {
-  try {
-    return meanMedium(blocks.map((one) => blockMedium(session, one)));
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    throw new DataError(error.message, [
-      finding({
-        severity: "error",
-        code: "impossible-conditions",
-        file: "conditions.csv",
-        what: `${error.message}.`,
-      }),
-    ]);
-  }
+  return withinNature(() => meanMedium(blocks.map((one) => blockMedium(session, one))));
 }
 
 interface PointTask {

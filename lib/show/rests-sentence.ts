@@ -3,6 +3,7 @@
  *
  * @module
  */
+import type { Finding } from "../base/finding.ts";
 import type { GlideAnswer, GlideComparison } from "../base/answers.ts";
 import { formatNumber, NO_BREAK_SPACE } from "../base/rounding.ts";
 import { printable } from "../base/printable.ts";
@@ -29,14 +30,30 @@ function reasonText(reason: string): string {
 
 function leftOut(answer: GlideAnswer): string {
   const out = answer.runs.filter((run) => !run.used && run.reason !== NOT_COMPARED);
-  if (out.length === 0) return "No run was left out.";
+  const faulty = rowsWithFaults(answer.findings, "glides.csv");
+  if (out.length === 0) return faulty === "" ? "No run was left out." : faulty;
   const named = out.slice(0, MOST_NAMED).map((run) => {
     const reason = run.reason === null ? "" : ` (${reasonText(run.reason)})`;
     return `run ${printable(run.run)} of ${printable(run.design)}${reason}`;
   });
   const more = out.length - named.length;
   if (more > 0) named.push(`${more} more that the table of runs lists`);
-  return `Left out: ${listInWords(named)}.`;
+  return `Left out: ${listInWords(named)}.${faulty === "" ? "" : ` ${faulty}`}`;
+}
+
+/**
+ * Says that rows with faults do not count, so that nobody reads "nothing was left out" above them.
+ *
+ * @param findings of the answer, those of reading included
+ * @param file whose rows it is about
+ * @returns one sentence, or nothing where there is no fault
+ */
+export function rowsWithFaults(findings: readonly Finding[], file: string): string {
+  const faulty = findings.some((one) =>
+    one.severity === "error" &&
+    (one.code === "data-faults" || (one.file === file && one.row !== null))
+  );
+  return faulty ? `Rows of ${file} with errors do not count: the findings name them.` : "";
 }
 
 function launches(evidence: GlideEvidence): string {

@@ -3,6 +3,7 @@
  *
  * @module
  */
+import { rowsWithFaults } from "./rests-sentence.ts";
 import { printable } from "../base/printable.ts";
 import type { AnswerRecord } from "../base/records.ts";
 import { NO_BREAK_SPACE } from "../base/rounding.ts";
@@ -91,6 +92,7 @@ function restsOf({ answer, designs }: TowEvidence): string {
       (one.reason === null ? "" : ` (${printable(one.reason).replace(/\.$/, "")})`)
     )
   );
+  const faulty = rowsWithFaults(answer.findings, "tow.csv");
   const named = out.slice(0, MOST_NAMED);
   if (out.length > named.length) named.push(`${out.length - named.length} more`);
   return [
@@ -100,8 +102,9 @@ function restsOf({ answer, designs }: TowEvidence): string {
       )
     }${sweeps > 0 ? ` in ${count(sweeps, "sweep")}` : ""}${speeds}.`,
     out.length === 0
-      ? used.length === 0 ? "" : "No reading was left out."
+      ? used.length === 0 || faulty !== "" ? "" : "No reading was left out."
       : `Left out: ${listInWords(named)}.`,
+    faulty,
     TOW_INTERVAL,
     TOW_CAUTION,
   ].filter((one) => one !== "").join(" ");
