@@ -82,6 +82,8 @@ function instrumentRows(): Rows {
     row("line_angle", "protractor", ERRORS.level, shared("deg"), "the level that it hangs by"),
     row("depth", "video", ERRORS.depth, own("m"), "bands on the mast"),
     row("depth", "video", ERRORS.bands, shared("m"), "where the bands sit"),
+    row("pitch", "phone", ERRORS.pitch, own("deg"), "a phone's level, filmed on the deck"),
+    row("pitch", "phone", ERRORS.deck, shared("deg"), "how it lies on the deck"),
     row(
       "carried_mass",
       "bathroom scale",

@@ -4,6 +4,7 @@
  * @module
  */
 import { weightInWater } from "lakeproof/model/buoyancy.ts";
+import { ellipticLinePhi } from "lakeproof/model/free-surface.ts";
 import { dragBuildUp, type Flight } from "lakeproof/model/planform-drag.ts";
 import { strutVolume } from "lakeproof/model/strut-drag.ts";
 import { minimumBetween } from "lakeproof/numeric/minimum.ts";
@@ -31,6 +32,12 @@ const SURFACE = 1.12;
 /** The two that were towed, alder first. */
 export const TOWED: readonly TrueDesign[] = DESIGNS.filter((one) => one.name !== "cedar");
 
+/** Growth of a wing section's lift with its incidence, 1/rad: thinner than theory, as boundary layers make it. */
+const SECTION_SLOPE: Readonly<Record<string, number>> = { alder: 5.7, birch: 5.8 };
+
+/** deg that the board's deck reads where the wing lifts nothing: camber, and how the wing sits on its mast. */
+const NO_LIFT: Readonly<Record<string, number>> = { alder: -1.8, birch: -1.1 };
+
 /** A steady pull, or nearly. */
 export interface Pull {
   /** m/s through the water. */
@@ -54,6 +61,8 @@ export interface TowedCraft {
   readonly mass: number;
   /** N in the line. */
   readonly tension: (pull: Pull) => number;
+  /** deg of the board, bow up, under a pull of so many N in the line. */
+  readonly pitch: (pull: Pull, tension: number) => number;
   /** N at a speed without line or wind, at the mass of reference and the running depth. */
   readonly drag: (speed: number) => number;
   /** N: weight in water, likewise. */
@@ -99,6 +108,17 @@ export function towedCraft(design: TrueDesign): TowedCraft {
         pulled = level / Math.cos(lineAngle);
       }
       return pulled;
+    },
+    pitch({ speed, lineAngle, depth }, tension) {
+      const { span, area } = craft;
+      const lift = (weight(flown.mass, depth) - tension * Math.sin(lineAngle)) /
+        (around.density / 2 * speed ** 2 * area);
+      // Under a near surface a section lifts less for its incidence, and its wake turns the flow down more.
+      const deep = 16 * (depth * span / area) ** 2;
+      const section = SECTION_SLOPE[design.name]! * (1 + deep) / (2 + deep);
+      const surface = 1 + SURFACE * (ellipticLinePhi({ span, depth })(speed, around.gravity) - 1);
+      const turned = surface / (Math.PI * span ** 2 / area * 0.95);
+      return NO_LIFT[design.name]! + lift * (1 / section + turned) * 180 / Math.PI;
     },
     drag,
     lift,

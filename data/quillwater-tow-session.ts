@@ -57,6 +57,9 @@ export const ERRORS = {
   /** m, by window and common. */
   depth: 0.03,
   bands: 0.01,
+  /** deg, by window and common. */
+  pitch: 0.3,
+  deck: 0.4,
   /** kg, limits. */
   mass: 0.5,
 } as const;
@@ -121,6 +124,9 @@ export function towRows(crafts: readonly TowedCraft[], cell: LoadCell, chance: R
   const level = ERRORS.level * errors.normal();
   const bands = ERRORS.bands * errors.normal();
   const weighed = ERRORS.mass * (2 * errors.uniform() - 1);
+  // A stream of its own: the column came later, and the others must not move.
+  const phone = chance.stream("phone on the deck");
+  const deck = ERRORS.deck * phone.normal();
   const count = SWEEPS_EACH * crafts.length * SPEEDS.length;
   const rows: Record<string, string>[] = [];
   for (let sweep = 0; sweep < SWEEPS_EACH * crafts.length; sweep++) {
@@ -134,14 +140,15 @@ export function towRows(crafts: readonly TowedCraft[], cell: LoadCell, chance: R
       const angle = Math.min(10, Math.max(5, 8.5 - 0.7 * (setSpeed - 3.6) + 0.6 * chance.normal()));
       const depth = RUNNING_DEPTH + MORNING_SCATTER.depth * chance.normal();
       const speedChange = MORNING_SCATTER.speedChange * chance.normal();
-      const pull = craft.tension({
+      const state = {
         speed,
         lineAngle: angle * DEGREE,
         depth,
         headwind: down ? WIND : -WIND,
         speedChange,
         moment: Math.exp(wake + MORNING_SCATTER.window * chance.normal()),
-      });
+      };
+      const pull = craft.tension(state);
       const shown = cell.shows(pull, rows.length / (count - 1)) +
         ERRORS.tension * errors.normal();
       rows.push({
@@ -158,6 +165,11 @@ export function towRows(crafts: readonly TowedCraft[], cell: LoadCell, chance: R
         line_tension: written(shown, 0.1, 1),
         line_angle: written(angle + level + ERRORS.angle * errors.normal(), 0.1, 1),
         depth: written(depth + bands + ERRORS.depth * errors.normal(), 0.01, 2),
+        pitch: written(
+          craft.pitch(state, pull) + deck + ERRORS.pitch * phone.normal(),
+          0.1,
+          1,
+        ),
         carried_mass: written(craft.mass + weighed, 0.1, 1),
         window: String(8 + Math.floor(5 * chance.uniform())),
       });
