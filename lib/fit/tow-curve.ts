@@ -67,8 +67,19 @@ export interface LeastSpeed {
 /** Speeds looked at for the least: from half the slowest to twice the fastest towed, in so many equal ratios. */
 const LOOK = { below: 0.5, above: 2, count: 80 } as const;
 
-/** Least of drag (`power` 0) or of drag times speed (`power` 1), where `v^power D` is flat. */
+/** Speeds found, by fit: several estimates of one answer ask for the same. */
+const KEPT = [new WeakMap<TowFit, LeastSpeed | null>(), new WeakMap<TowFit, LeastSpeed | null>()];
+
 function leastSpeed(fit: TowFit, power: 0 | 1): LeastSpeed | null {
+  const kept = KEPT[power]!.get(fit);
+  if (kept !== undefined) return kept;
+  const found = findLeastSpeed(fit, power);
+  KEPT[power]!.set(fit, found);
+  return found;
+}
+
+/** Least of drag (`power` 0) or of drag times speed (`power` 1), where `v^power D` is flat. */
+function findLeastSpeed(fit: TowFit, power: 0 | 1): LeastSpeed | null {
   const { from, to } = towedRange(fit);
   const low = LOOK.below * from, high = LOOK.above * to;
   const speeds = Array.from(

@@ -4,6 +4,7 @@
  * @module
  */
 import type { Result } from "../base/quantity.ts";
+import { AdjustedPoints } from "./adjusted-points.ts";
 import {
   dot,
   inverseOfThree,
@@ -14,7 +15,7 @@ import {
   type Three,
   timesVector,
 } from "./symmetric-three.ts";
-import { type TowData, towedDrag, towedLift } from "./tow-data.ts";
+import type { TowData } from "./tow-data.ts";
 
 /** Where the size of the scatter comes from. */
 export type ScatterFrom = "stated" | "within" | "between";
@@ -57,9 +58,6 @@ const MOST_STEPS = 60;
 /** Change of the parameters in their standard uncertainties at which they have settled, and above which they have not. */
 const SETTLED = 1e-10, UNSETTLED = 1e-6;
 
-/** m/s over which the slope of phi is taken. */
-const PHI_STEP = 0.02;
-
 /**
  * Fits the law to the points of one design.
  *
@@ -96,113 +94,75 @@ export function fitTow(
     }
   }
   if (count < 4) return { ok: false, reason: `a law needs four readings; there are ${count}` };
-  const v = readings.map((one) => one.speed);
-  const drag = readings.map(towedDrag);
-  const lift = readings.map((one) => towedLift(one) / craft.lift);
-  const v0 = Math.exp(v.reduce((sum, one) => sum + Math.log(one), 0) / count);
-  const terms = (i: number, s: number): Three => [
-    (s / v0) ** 2,
-    lift[i]!,
-    craft.phi(s) * (lift[i]! * v0 / s) ** 2,
-  ];
-  const slopes = (i: number, s: number): Three => {
-    const phiSlope = (craft.phi(s + PHI_STEP) - craft.phi(s - PHI_STEP)) / (2 * PHI_STEP);
-    const ray = (lift[i]! * v0 / s) ** 2;
-    return [2 * s / v0 ** 2, 0, ray * (phiSlope - 2 * craft.phi(s) / s)];
-  };
+  const v0 = Math.exp(readings.reduce((sum, one) => sum + Math.log(one.speed), 0) / count);
+  const points = new AdjustedPoints(data, v0);
   const { precision, pull } = planform(data, v0);
   const groups = groupsOf(data);
 
-  let s = [...v];
-  let y = [...drag];
-  const typical = drag.reduce((sum, one) => sum + Math.abs(one), 0) / count;
-  // To begin with; replaced as soon as there is a law.
-  let weights = v.map(() => (0.015 * typical) ** -2);
   let k = options.scatterScale ?? 1;
   let parameters: Three | null = null;
   let change = Infinity;
   let found: Omit<TowFit, "withoutPlanform"> | null = null;
-  let normal: SymmetricThree = mapThree(() => 0);
-  let right: Three = [0, 0, 0];
+  let equations = points.equations();
   for (let step = 0; step < MOST_STEPS && change > SETTLED; step++) {
-    if (parameters !== null) {
-      const p = parameters;
-      const next = readings.map((one, i) => {
-        const { uncertainty: u, angle } = one;
-        const fitted = dot(terms(i, s[i]!), p);
-        const pulled = (fitted + one.inertia) / Math.cos(angle);
-        const uTension = Math.hypot(u.tension.fixed, u.tension.share * pulled);
-        const uDrag = Math.hypot(Math.cos(angle) * uTension, pulled * Math.sin(angle) * u.angle);
-        const uSpeed = Math.hypot(u.speed.fixed, u.speed.share * v[i]!);
-        const steep = dot(slopes(i, s[i]!), p);
-        const gap = drag[i]! - fitted - steep * (v[i]! - s[i]!);
-        const adjusted = v[i]! +
-          uSpeed ** 2 * steep * gap / (uDrag ** 2 + (steep * uSpeed) ** 2);
-        const steepThere = dot(slopes(i, adjusted), p);
-        return {
-          s: adjusted,
-          weight: 1 / (uDrag ** 2 + (steepThere * uSpeed) ** 2),
-          y: drag[i]! - steepThere * (v[i]! - adjusted),
-        };
-      });
-      if (!next.every((one) => one.s > 0 && one.weight > 0 && Number.isFinite(one.y))) {
-        return { ok: false, reason: "the points do not settle on a law" };
-      }
-      s = next.map((one) => one.s);
-      y = next.map((one) => one.y);
-      weights = next.map((one) => one.weight);
+    if (parameters !== null && !points.adjust(parameters)) {
+      return { ok: false, reason: "the points do not settle on a law" };
     }
-    const x = s.map((one, i) => terms(i, one));
-    normal = mapThree((i, j) =>
-      x.reduce((sum, row, n) => sum + weights[n]! * row[i]! * row[j]!, 0)
-    );
-    right = [0, 1, 2].map((j) =>
-      x.reduce((sum, row, n) => sum + weights[n]! * row[j]! * y[n]!, 0)
-    ) as unknown as Three;
-    const information = plus(precision, normal, 1 / k);
-    const covariance = inverseOfThree(information);
+    equations = points.equations();
+    const { normal, right } = equations;
+    const covariance = inverseOfThree(plus(precision, normal, 1 / k));
     if (covariance === null) return { ok: false, reason: "the points can't tell the terms apart" };
     const before: Three | null = parameters;
-    const p = timesVector(
-      covariance,
-      right.map((one, j) => one / k + pull[j]!) as unknown as Three,
-    );
+    const p = timesVector(covariance, [
+      right[0] / k + pull[0],
+      right[1] / k + pull[1],
+      right[2] / k + pull[2],
+    ]);
     parameters = p;
-    if (before !== null) {
-      change = Math.max(
-        ...p.map((one, j) => Math.abs(one - before[j]!) / Math.sqrt(covariance[j]![j]!)),
-      );
-    }
-    const residuals = y.map((one, i) => one - dot(x[i]!, p));
-    const scaled = residuals.map((one, i) => one * Math.sqrt(weights[i]!));
+    if (before !== null) change = largestChange(p, before, covariance);
+    const residuals = points.residuals(p);
+    const scaled = residuals.map((one, i) => one * Math.sqrt(points.weights[i]!));
     const effective = (dot(covariance[0], normal[0]) + dot(covariance[1], normal[1]) +
       dot(covariance[2], normal[2])) / k;
     const scatter = scatterOf(scaled, groups, effective);
-    const spread = sandwich(covariance, normal);
-    found = {
-      data,
-      referenceSpeed: v0,
-      parameters: p,
-      covariance,
-      dataCovariance: mapThree((i, j) => spread[i]![j]! / k),
-      scatterScale: k,
-      scatterFrom: scatter.scatterFrom,
-      within: scatter.within,
-      between: scatter.between,
-      degreesOfFreedom: scatter.degreesOfFreedom,
-      effectiveParameters: effective,
-      adjustedSpeeds: s,
-      residuals,
-      scaledResiduals: scaled,
-      weights,
-    };
+    const settled = !(step + 1 < MOST_STEPS && change > SETTLED);
+    if (settled) {
+      const spread = sandwich(covariance, normal);
+      found = {
+        data,
+        referenceSpeed: v0,
+        parameters: p,
+        covariance,
+        dataCovariance: mapThree((i, j) => spread[i]![j]! / k),
+        scatterScale: k,
+        scatterFrom: scatter.scatterFrom,
+        within: scatter.within,
+        between: scatter.between,
+        degreesOfFreedom: scatter.degreesOfFreedom,
+        effectiveParameters: effective,
+        adjustedSpeeds: [...points.speeds],
+        residuals,
+        scaledResiduals: scaled,
+        weights: [...points.weights],
+      };
+    }
     if (options.scatterScale === undefined) k = scatter.scale;
   }
   if (found === null || !(change < UNSETTLED)) {
     return { ok: false, reason: "the points do not settle on a law" };
   }
+  const { normal, right } = equations;
   const alone = inverseOfThree(normal);
   return { ok: true, ...found, withoutPlanform: alone === null ? null : timesVector(alone, right) };
+}
+
+/** Change of the parameters from step to step, in their standard uncertainties. */
+function largestChange(now: Three, before: Three, covariance: SymmetricThree): number {
+  return Math.max(
+    Math.abs(now[0] - before[0]) / Math.sqrt(covariance[0][0]),
+    Math.abs(now[1] - before[1]) / Math.sqrt(covariance[1][1]),
+    Math.abs(now[2] - before[2]) / Math.sqrt(covariance[2][2]),
+  );
 }
 
 /** The planform's two pseudo-observations, in newtons at v0: their precision, and precision times mean. */
