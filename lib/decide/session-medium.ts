@@ -9,12 +9,14 @@ import type { Session } from "../base/session.ts";
 import { conditionOf } from "../check/condition-of.ts";
 import { meanOf } from "../infer/sample.ts";
 import { gravity as gravityAt, STANDARD_GRAVITY } from "../model/gravity.ts";
-import { waterDensity } from "../model/water.ts";
+import { water } from "../model/water.ts";
 
 /** What the craft of a session move in. */
 export interface Medium {
   /** kg/m3 */
   readonly density: number;
+  /** m2/s */
+  readonly kinematicViscosity: number;
   /** m/s2 */
   readonly gravity: number;
   /** One sentence each on the water and on gravity, or several where blocks differ: value, and what it was taken from. */
@@ -29,7 +31,7 @@ const USUAL_TEMPERATURE = 288.15, USUAL_SALINITY = 0;
  *
  * @param session with or without water_temperature, salinity, latitude and altitude in its conditions
  * @param block whose own rows come first; `null` for those that hold for all
- * @returns density in kg/m3, gravity in m/s2, and sentences that say what they rest on
+ * @returns density in kg/m3, viscosity in m2/s, gravity in m/s2, and sentences that say what they rest on
  * @throws RangeError where a stated condition is outside the range of the water's or gravity's formula
  */
 export function blockMedium(session: Session, block: string | null): Medium {
@@ -39,7 +41,7 @@ export function blockMedium(session: Session, block: string | null): Medium {
   const altitude = conditionOf(session, "altitude", block);
   const kelvin = temperature?.value ?? USUAL_TEMPERATURE;
   const salt = salinity?.value ?? USUAL_SALINITY;
-  const density = waterDensity({ temperature: kelvin, salinity: salt });
+  const { density, kinematicViscosity } = water({ temperature: kelvin, salinity: salt });
   const gravity = latitude === null
     ? STANDARD_GRAVITY
     : gravityAt(latitude.value, altitude?.value ?? 0);
@@ -49,6 +51,7 @@ export function blockMedium(session: Session, block: string | null): Medium {
     : `${(salt * 1000).toFixed(1)} g of salt a kilogram`;
   return {
     density,
+    kinematicViscosity,
     gravity,
     sentences: {
       water: [`Water of ${density.toFixed(1)} kg/m³: ${celsius}, ${salted}.`],
@@ -67,11 +70,12 @@ export function blockMedium(session: Session, block: string | null): Medium {
  * The medium to compare designs in: the mean over the blocks flown.
  *
  * @param media one or more
- * @returns mean density and gravity, and each distinct sentence once
+ * @returns mean density, viscosity and gravity, and each distinct sentence once
  */
 export function meanMedium(media: readonly Medium[]): Medium {
   return {
     density: meanOf(media.map((one) => one.density)),
+    kinematicViscosity: meanOf(media.map((one) => one.kinematicViscosity)),
     gravity: meanOf(media.map((one) => one.gravity)),
     sentences: {
       water: [...new Set(media.flatMap((one) => one.sentences.water))],

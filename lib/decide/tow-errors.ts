@@ -16,7 +16,7 @@ import { phiOf, USUAL_THICKNESS_RATIO, wetVolumeOf } from "./glide-craft.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
 
 /** A change of the inputs that all readings share; nothing stands for none. */
-interface Off {
+export interface Off {
   readonly tensionShare?: number;
   readonly tensionFixed?: number;
   /** Share of the distance from the calibration's middle load, N each N. */
@@ -81,7 +81,8 @@ export function prepareDesignTow(
   return { ok: true, ...here, errors };
 }
 
-interface NamedOff {
+/** A shared error by name, with what it does at plus and at minus one standard uncertainty. */
+export interface NamedOff {
   readonly name: string;
   readonly own: boolean;
   readonly off: (sign: 1 | -1) => Off;
@@ -97,7 +98,14 @@ function sharedParts(column: ColumnUncertainty, usual: { fixed: number; share: n
   };
 }
 
-function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
+/**
+ * The errors that all readings of a session share.
+ *
+ * @param prepared the session
+ * @param spec a design, whose volume and depth are its own
+ * @returns one entry an error, in the order of `prepareDesignTow`
+ */
+export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
   const { columns, calibration, overGround, referenceMass } = prepared;
   const { line, zero } = calibration;
   const zeroFixed = zero === null
@@ -147,13 +155,45 @@ function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
   ];
 }
 
+/**
+ * A reading of the instruments with a shared error taken off, and what is independent in it.
+ *
+ * @param prepared the session
+ * @param one the reading
+ * @param off the error
+ * @returns speed, tension, angle, and their independent standard uncertainties
+ */
+export function readingOff(
+  { columns, calibration }: PreparedTow,
+  { point, speed, tension, angle }: PreparedPoint,
+  off: Off,
+): Pick<TowReading, "speed" | "tension" | "angle" | "uncertainty"> {
+  const middle = calibration.line === null ? 0 : calibration.line.valueAtCentre;
+  const known = (column: "speed" | "line_tension") => {
+    const stated = point.own[column];
+    const { fixed, share } = columns[column];
+    return stated === undefined ? { fixed, share } : { fixed: stated, share: 0 };
+  };
+  return {
+    speed: speed * (1 - (off.speedShare ?? 0)) - (off.speedFixed ?? 0),
+    tension: tension * (1 - (off.tensionShare ?? 0)) - (off.tensionFixed ?? 0) -
+      (off.tensionSlope ?? 0) * (tension - middle),
+    angle: angle - (off.angle ?? 0),
+    uncertainty: {
+      speed: known("speed"),
+      tension: known("line_tension"),
+      angle: point.own.line_angle ?? columns.line_angle.fixed,
+    },
+  };
+}
+
 function dataOf(
   prepared: PreparedTow,
   spec: Design,
   points: readonly PreparedPoint[],
   off: Off,
 ): Omit<PreparedDesignTow, "errors"> | null {
-  const { medium: { density, gravity }, columns, calibration } = prepared;
+  const { medium: { density, gravity } } = prepared;
   const wetVolume = wetVolumeOf(spec) * (1 - (off.volumeShare ?? 0));
   const weightOf = (whole: number) => {
     const mass = whole - (off.mass ?? 0);
@@ -166,39 +206,22 @@ function dataOf(
   const depth = depthKnown ? Math.max(0.02, meanOf(depths) - (off.depth ?? 0)) : null;
   const lift = weightOf(reference);
   const prior = planformPrior(spec as Planform, { lift, density, depth });
-  const middle = calibration.line === null ? 0 : calibration.line.valueAtCentre;
-  const readings = points.map(
-    ({ point, speed, tension, angle, mass, group, sweep }): TowReading => {
-      const own = (column: "speed" | "line_tension" | "line_angle") => point.own[column];
-      const known = (column: "speed" | "line_tension") => {
-        const stated = own(column);
-        const { fixed, share } = columns[column];
-        return stated === undefined ? { fixed, share } : { fixed: stated, share: 0 };
-      };
-      const moving = effectiveMass({
-        mass,
-        density,
-        span: spec.span,
-        area: spec.area,
-        thicknessRatio: spec.thicknessRatio ?? USUAL_THICKNESS_RATIO,
-      });
-      return {
-        speed: speed * (1 - (off.speedShare ?? 0)) - (off.speedFixed ?? 0),
-        tension: tension * (1 - (off.tensionShare ?? 0)) - (off.tensionFixed ?? 0) -
-          (off.tensionSlope ?? 0) * (tension - middle),
-        angle: angle - (off.angle ?? 0),
-        weight: weightOf(mass),
-        inertia: moving * (point.speedChange ?? 0),
-        group,
-        block: sweep,
-        uncertainty: {
-          speed: known("speed"),
-          tension: known("line_tension"),
-          angle: own("line_angle") ?? columns.line_angle.fixed,
-        },
-      };
-    },
-  );
+  const readings = points.map((one): TowReading => {
+    const moving = effectiveMass({
+      mass: one.mass,
+      density,
+      span: spec.span,
+      area: spec.area,
+      thicknessRatio: spec.thicknessRatio ?? USUAL_THICKNESS_RATIO,
+    });
+    return {
+      ...readingOff(prepared, one, off),
+      weight: weightOf(one.mass),
+      inertia: moving * (one.point.speedChange ?? 0),
+      group: one.group,
+      block: one.sweep,
+    };
+  });
   if (!readings.every((one) => one.speed > 0 && one.tension > 0)) return null;
   return {
     data: {

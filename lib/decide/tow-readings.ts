@@ -52,6 +52,8 @@ export interface PreparedTow {
   readonly columns: Readonly<Record<TowColumn, ColumnUncertainty>>;
   readonly calibration: TowCalibration;
   readonly points: readonly PreparedPoint[];
+  /** Readings of the struts alone; those need no mass. */
+  readonly tares: readonly PreparedPoint[];
   /** kg that drag is told at; `null` where no reading has a mass. */
   readonly referenceMass: number | null;
   /** True where no row has a line angle: the line then counts as level. */
@@ -86,6 +88,16 @@ export function prepareTow(session: Session): PreparedTow {
   const points = rows.map((point, order) =>
     preparePoint(session, { point, order, count: rows.length, calibration, levelLine })
   );
+  // In the cell's drift a tare stands beside the reading before it.
+  const tares = session.tow.filter((one) => one.design === TARE).map((point) =>
+    preparePoint(session, {
+      point,
+      order: Math.max(0, rows.filter((one) => one.row < point.row).length - 1),
+      count: rows.length,
+      calibration,
+      levelLine,
+    })
+  );
   const masses = points.filter((one) => one.reason === null).map((one) => one.mass);
   const stated = conditionOf(session, "reference_mass", null)?.value ?? null;
   return {
@@ -94,6 +106,7 @@ export function prepareTow(session: Session): PreparedTow {
     columns,
     calibration,
     points,
+    tares,
     referenceMass: stated ?? (masses.length === 0 ? null : meanOf(masses)),
     levelLine,
     overGround: kept.some((one) => one.speedOver === "ground"),
@@ -115,6 +128,7 @@ interface PointTask {
 
 function preparePoint(session: Session, task: PointTask): PreparedPoint {
   const { point, order, levelLine } = task;
+  const tare = point.design === TARE;
   const mass = point.carriedMass ?? conditionOf(session, "carried_mass", point.block)?.value ??
     null;
   const depth = point.depth ?? conditionOf(session, "running_depth", point.block)?.value ?? null;
@@ -124,12 +138,12 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
   const refuse = (): { readonly reason: string | null; readonly impossible: boolean } => {
     const open = (reason: string | null) => ({ reason, impossible: false });
     if (point.leaveOut !== null) return open(`left out by you: ${point.leaveOut}`);
-    if (!session.designs.some((one) => one.design === point.design)) {
+    if (!tare && !session.designs.some((one) => one.design === point.design)) {
       return open("its design is not in designs.csv");
     }
     if (speed === null) return open("no speed");
     if (tension === null) return open("no line tension");
-    if (mass === null || !(mass > 0)) {
+    if (!tare && (mass === null || !(mass > 0))) {
       return open("no carried mass, neither in the reading nor in conditions.csv");
     }
     if (angle === null) return open("no line angle");
