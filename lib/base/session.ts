@@ -72,6 +72,18 @@ export interface Glide extends Row {
   readonly note: string | null;
 }
 
+/** Speed of one glide against time, the file `traces/RUN.csv`. */
+export interface Trace {
+  /** The run's name in glides.csv. */
+  readonly run: string;
+  /** Path inside the session folder. */
+  readonly file: string;
+  /** s, rising. */
+  readonly times: readonly number[];
+  /** m/s, one a time. */
+  readonly speeds: readonly number[];
+}
+
 /** One towed reading, a row of `tow.csv`. */
 export interface TowPoint extends Row {
   readonly point: string;
@@ -166,6 +178,7 @@ export interface Session {
   readonly designs: readonly Design[];
   readonly glides: readonly Glide[];
   readonly tow: readonly TowPoint[];
+  readonly traces: readonly Trace[];
   readonly calibrations: readonly Calibration[];
   readonly conditions: readonly Condition[];
   readonly instruments: readonly Instrument[];

@@ -4,10 +4,11 @@
  * @module
  */
 import { CONTRACT } from "../base/answers.ts";
-import { type Column, type TableContract, TABLES } from "../base/tables.ts";
+import { type Column, type TableContract, TABLES, traceContract } from "../base/tables.ts";
 import { decimalChoice, type DecimalMark } from "./decimal-mark.ts";
 import { decodeText } from "./decode-text.ts";
 import { matchHeader } from "./match-header.ts";
+import { isTrace } from "./read-traces.ts";
 import { splitTable } from "./split-table.ts";
 
 /** What the tables can't say themselves. */
@@ -74,7 +75,7 @@ function resource(
   });
   const marks = split.delimiter === "," ? {} : { dialect: { delimiter: split.delimiter } };
   return {
-    name: contract.file.replace(/\.csv$/, ""),
+    name: standardName(contract.file.replace(/\.csv$/i, "")),
     type: "table",
     path: contract.file,
     format: "csv",
@@ -105,7 +106,8 @@ export function makeDescriptor(
   files: ReadonlyMap<string, Uint8Array>,
   options: DescriptorOptions,
 ): string {
-  const resources = TABLES.flatMap((contract) => {
+  const traces = [...files.keys()].filter(isTrace).sort().map(traceContract);
+  const resources = [...TABLES, ...traces].flatMap((contract) => {
     const bytes = files.get(contract.file);
     const made = bytes === undefined
       ? null

@@ -10,11 +10,12 @@ import { didYouMean } from "../base/did-you-mean.ts";
 import { DataError } from "../base/errors.ts";
 import { excerpt } from "../base/printable.ts";
 import { type Session } from "../base/session.ts";
-import { TABLES } from "../base/tables.ts";
+import { TABLES, TRACES } from "../base/tables.ts";
 import { filesRead, noteRead } from "./files-read.ts";
 import { findRoot } from "./find-root.ts";
 import { DESCRIPTOR } from "./read-descriptor.ts";
 import { readSession } from "./read-session.ts";
+import { isTrace } from "./read-traces.ts";
 
 export { filesRead };
 
@@ -65,7 +66,7 @@ export function sessionNames(): readonly string[] {
 }
 
 /**
- * Opens a session folder. Files in subfolders, `raw/` among them, are never touched.
+ * Opens a session folder. Of its subfolders only `traces/` is looked at; `raw/` and all others are never touched.
  *
  * @param nameOrPath a name under `data/`, or any path
  * @returns typed rows in SI with every finding; a folder full of faults is opened all the same
@@ -77,21 +78,19 @@ export async function openSession(nameOrPath: string): Promise<Session> {
 }
 
 /**
- * The bytes of a session folder's own files by name: descriptor and tables in full, others by name only.
+ * The bytes of a session folder's own files by name: descriptor, tables and traces in full, others by name only.
  *
  * @param folder absolute path
  */
 export async function sessionFiles(folder: string): Promise<Map<string, Uint8Array>> {
   const files = new Map<string, Uint8Array>();
-  const entries = readdirSync(folder, { withFileTypes: true })
-    .filter((one) =>
-      one.isFile() || (one.isSymbolicLink() && statSync(join(folder, one.name)).isFile())
-    )
-    .map((one) => one.name)
-    .filter((name) => !/^(?:\.|~\$)/.test(name))
-    .sort();
-  for (const name of entries) {
-    const ours = name === DESCRIPTOR ||
+  const traces = join(folder, TRACES);
+  const names = [
+    ...filesIn(folder),
+    ...(isFolder(traces) ? filesIn(traces).map((name) => `${TRACES}/${name}`) : []),
+  ];
+  for (const name of names) {
+    const ours = name === DESCRIPTOR || isTrace(name) ||
       TABLES.some((one) => one.file === name.toLowerCase());
     if (!ours) {
       files.set(name, new Uint8Array());
@@ -102,4 +101,15 @@ export async function sessionFiles(folder: string): Promise<Map<string, Uint8Arr
     noteRead(path);
   }
   return files;
+}
+
+/** Names of the files in a folder, hidden ones and lock files of spreadsheets apart. */
+function filesIn(folder: string): string[] {
+  return readdirSync(folder, { withFileTypes: true })
+    .filter((one) =>
+      one.isFile() || (one.isSymbolicLink() && statSync(join(folder, one.name)).isFile())
+    )
+    .map((one) => one.name)
+    .filter((name) => !/^(?:\.|~\$)/.test(name))
+    .sort();
 }

@@ -14,6 +14,7 @@ import {
   GLIDES,
   INSTRUMENTS,
   TOW,
+  TRACE_SPEED,
 } from "../base/tables.ts";
 import { findUnit, unitNamed } from "../base/units.ts";
 import { each, type QuantityRows, textOf, unitFor } from "./quantity-rows.ts";
@@ -23,6 +24,7 @@ import { standardUncertainty } from "./stated-uncertainty.ts";
 const MEASURED: readonly Column[] = [
   ...GLIDES.columns,
   ...TOW.columns,
+  TRACE_SPEED,
   ...DESIGNS.columns,
   ...CONDITION_QUANTITIES,
 ].filter((one) => one.dimension !== undefined);

@@ -21,6 +21,7 @@ import {
   INSTRUMENTS,
   type TableContract,
   TOW,
+  traceContract,
 } from "../base/tables.ts";
 import { gatherFindings } from "./gather-findings.ts";
 import { linkDesigns } from "./link-designs.ts";
@@ -31,6 +32,7 @@ import { readConditions } from "./read-conditions.ts";
 import { describes, DESCRIPTOR, readDescriptor, statedUnits } from "./read-descriptor.ts";
 import { readInstruments } from "./read-instruments.ts";
 import { type ReadTable, readTable } from "./read-table.ts";
+import { isTrace, readTrace } from "./read-traces.ts";
 import { typedRows } from "./typed-rows.ts";
 
 /**
@@ -40,7 +42,7 @@ import { typedRows } from "./typed-rows.ts";
  * needed cell are kept out of the tables and listed in the findings; `null` means not measured.
  *
  * @param name name of the folder
- * @param files bytes by file name, without those in subfolders
+ * @param files bytes by file name; of subfolders only those of traces
  * @returns typed rows in SI with all findings and the checksums of what was read
  * @example
  * ```ts
@@ -71,7 +73,8 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
     const bytes = files.get(file)!;
     sum(file, bytes);
     const table = readTable(contract, bytes, statedUnits(descriptor, contract.file));
-    findings.push(...table.findings);
+    // A trace has hundreds of rows: what is wrong with them is told once, with the trace.
+    if (!isTrace(file)) findings.push(...table.findings);
     if (!describes(descriptor, contract.file, table.headings)) {
       findings.push(finding({
         severity: "note",
@@ -128,6 +131,13 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
   const calibrations = quantities(CALIBRATIONS, readCalibrations);
   const conditions = quantities(CONDITIONS, readConditions);
   const instruments = quantities(INSTRUMENTS, readInstruments);
+  const traces = names.filter(isTrace).flatMap((file) => {
+    const table = read(traceContract(file));
+    if (table === null) return [];
+    const { trace, findings: found } = readTrace(file, table, glides?.rows ?? []);
+    findings.push(...found);
+    return trace === null ? [] : [trace];
+  });
   findings.push(...otherFiles(names.filter((one) => !used.has(one))));
   if (glides === null && tow === null) {
     findings.push(finding({
@@ -143,6 +153,7 @@ export function readSession(name: string, files: ReadonlyMap<string, Uint8Array>
     designs: designs?.rows ?? [],
     glides: glides?.rows ?? [],
     tow: tow?.rows ?? [],
+    traces,
     calibrations,
     conditions,
     instruments,

@@ -14,6 +14,7 @@ import { checkSession } from "../check/check-session.ts";
 import { compareGlides, type GlideOptions } from "../decide/compare-glides.ts";
 import { versionsOf } from "../publish/stamp.ts";
 import { openSession, sessionFolder } from "../read/open-session.ts";
+import { isTrace } from "../read/read-traces.ts";
 import { answerText, glideAnswerObject } from "../show/answer-json.ts";
 import { glideText } from "../show/glide-text.ts";
 import { verdictRecord } from "../show/verdict-record.ts";
@@ -81,7 +82,10 @@ function optionsOf(flags: GlideFlags): GlideOptions {
 
 /** What reading and checking found; with several sessions each file is named with its own. */
 function dataFindings(session: Session, several: boolean): Finding[] {
-  return [...session.findings, ...checkSession(session)].map((one) =>
+  // Glides are compared by their energy, traces or not.
+  const found = [...session.findings, ...checkSession(session)]
+    .filter((one) => one.file === null || !isTrace(one.file));
+  return found.map((one) =>
     several && one.file !== null ? { ...one, file: `${session.name}/${one.file}` } : one
   );
 }

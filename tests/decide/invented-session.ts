@@ -91,6 +91,7 @@ export function session(parts: Partial<Session> = {}): Session {
     designs: [design("alder"), design("birch", { span: 1.15, area: 0.17, wetVolume: 0.0028 })],
     glides: GLIDES,
     tow: [],
+    traces: [],
     calibrations: [],
     conditions: [],
     instruments: [],

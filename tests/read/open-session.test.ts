@@ -52,6 +52,16 @@ describe("a session folder on disk", () => {
     expect(session.findings.map((one) => one.code)).toEqual(["no-descriptor"]);
   });
 
+  it("has its traces read, and nothing else in their folder", async () => {
+    mkdirSync(join(folder, "traces"));
+    writeFileSync(join(folder, "traces", "1.csv"), "time,speed\n0,4\n");
+    writeFileSync(join(folder, "traces", "1.txt"), "x");
+    const { findings, checksums } = await openSession(folder);
+    expect(findings.map((one) => one.code)).toContain("short-trace");
+    expect(checksums.map((one) => one.file)).toContain("traces/1.csv");
+    expect(checksums.map((one) => one.file)).not.toContain("traces/1.txt");
+  });
+
   it("with a workbook gets told how to save its sheets", async () => {
     writeFileSync(join(folder, "all.xlsx"), "x");
     const session = await openSession(folder);

@@ -161,6 +161,7 @@ export function towSession(
     designs,
     glides: [],
     tow,
+    traces: [],
     calibrations: [],
     conditions: [],
     instruments: [],
