@@ -1,13 +1,12 @@
 /**
  * How numbers are rounded for people: one rule for prose, tables, figures and the terminal.
  *
- * A value is given to the place of its standard uncertainty, which keeps one or two digits; the ends of its interval are
- * given to the same place. Digits past that are noise, and a reader takes printed digits for knowledge. Files for other
- * programs carry the full numbers instead.
+ * A value is given to the place of the second significant digit of its standard uncertainty; the ends of its interval
+ * are given to the same place. Digits past that are noise, and a reader takes printed digits for knowledge. Files for
+ * other programs carry the full numbers instead. The rival, one digit where the uncertainty begins with a large one, costs
+ * up to a seventh of the uncertainty in rounding.
  *
- * Source: JCGM 100:2008 (GUM), 7.2.6 (at most two significant digits of the uncertainty, the value to the same place);
- * one or two digits by the rule of the Particle Data Group, Review of Particle Physics, introduction, "Rounding": two if
- * the three leading digits are 100 to 354, else one.
+ * Source: JCGM 100:2008 (GUM), 7.2.6 (at most two significant digits of the uncertainty, the value to the same place).
  *
  * @module
  */
@@ -43,7 +42,7 @@ function demandFinite(value: number): void {
 }
 
 /**
- * Decimals that an uncertainty leaves to its value: 2 for 0.069, 3 for 0.012, -1 for 42.
+ * Decimals that an uncertainty leaves to its value: 3 for 0.069, 2 for 0.12, 0 for 42, -2 for 1234.
  *
  * @param uncertainty standard uncertainty, above 0, any unit
  * @returns decimals after the point; negative means whole tens, hundreds
@@ -51,8 +50,8 @@ function demandFinite(value: number): void {
  * @example
  * ```ts
  * import { decimalsOfUncertainty } from "lakeproof/base/rounding.ts";
- * if (decimalsOfUncertainty(0.069) !== 2) throw new Error("one digit of 0.069");
- * if (decimalsOfUncertainty(0.012) !== 3) throw new Error("two digits of 0.012");
+ * if (decimalsOfUncertainty(0.069) !== 3) throw new Error("two digits of 0.069");
+ * if (decimalsOfUncertainty(42) !== 0) throw new Error("two digits of 42");
  * ```
  */
 export function decimalsOfUncertainty(uncertainty: number): number {
@@ -60,8 +59,8 @@ export function decimalsOfUncertainty(uncertainty: number): number {
   if (uncertainty <= 0) {
     throw new RangeError(`Cannot round by an uncertainty as it must be above 0: ${uncertainty}`);
   }
-  const [digits, exponent] = uncertainty.toExponential(2).split("e");
-  return (Number(digits) <= 3.54 ? 1 : 0) - Number(exponent);
+  const exponent = uncertainty.toExponential(1).split("e")[1];
+  return 1 - Number(exponent);
 }
 
 function decimalsBySignificance(value: number, digits: number): number {
@@ -152,7 +151,7 @@ function withUnit(text: string, quantity: Quantity, options: RoundingOptions): s
  *
  * @param quantity any unit
  * @param options without unit; apart from a given value
- * @returns for instance "6.72 m", or "1.18" for a ratio
+ * @returns for instance "6.72 m", or "1.182" for a ratio
  * @throws RangeError when the value is not finite
  * @example
  * ```ts
@@ -167,7 +166,7 @@ function withUnit(text: string, quantity: Quantity, options: RoundingOptions): s
  *   kind: "interval",
  *   unit: "1",
  * } as const;
- * if (formatQuantity(ratio) !== "1.18") throw new Error(formatQuantity(ratio));
+ * if (formatQuantity(ratio) !== "1.182") throw new Error(formatQuantity(ratio));
  * ```
  */
 export function formatQuantity(quantity: Quantity, options: RoundingOptions = {}): string {
@@ -175,7 +174,7 @@ export function formatQuantity(quantity: Quantity, options: RoundingOptions = {}
 }
 
 /**
- * The interval of a quantity: "1.04 to 1.34", "at least 1.04", "at most 1.34".
+ * The interval of a quantity: "1.043 to 1.339", "at least 1.043", "at most 1.339".
  *
  * @param quantity any unit
  * @param options without unit; apart from a given value
@@ -198,7 +197,7 @@ export function formatInterval(quantity: Quantity, options: RoundingOptions = {}
 }
 
 /**
- * Value and standard uncertainty: "1.18 ± 0.07".
+ * Value and standard uncertainty: "1.182 ± 0.069".
  *
  * What stands after the sign is one standard uncertainty, not an interval; say so where it is printed.
  *

@@ -25,22 +25,22 @@ const quantity = (parts: Partial<Quantity>): Quantity => ({
 });
 
 describe("rounding for people", () => {
-  it("keeps the digits that the worked examples of the Particle Data Group keep", () => {
-    // Source: Particle Data Group, Review of Particle Physics, introduction, "Rounding": 0.827 +/- 0.119 reads
-    // 0.83 +/- 0.12, and 0.827 +/- 0.367 reads 0.8 +/- 0.4 (from memory).
+  it("keeps two digits of the uncertainty", () => {
+    // The first stands so in Particle Data Group, Review of Particle Physics, introduction, "Rounding" (from memory),
+    // which gives a single digit to the second: a rule of its own that is not ours.
     expect(formatPlusMinus(quantity({ value: 0.827, standardUncertainty: 0.119 })))
       .toBe("0.83\u00a0±\u00a00.12");
     expect(formatPlusMinus(quantity({ value: 0.827, standardUncertainty: 0.367 })))
-      .toBe("0.8\u00a0±\u00a00.4");
+      .toBe("0.83\u00a0±\u00a00.37");
   });
 
-  it("gives at most two digits of the uncertainty, as the GUM asks", () => {
+  it("rounds the example of the GUM as the GUM does", () => {
     // Source: JCGM 100:2008, 7.2.6: a value 10.057 62 ohm with u = 27 mohm is rounded to
     // 10.058 ohm (from memory).
     expect(formatQuantity(quantity({ value: 10.05762, standardUncertainty: 0.027, unit: "ohm" })))
       .toBe("10.058\u00a0ohm");
     expect([0.1, 0.354, 0.355, 0.949, 0.95, 0.999, 42, 1234].map(decimalsOfUncertainty))
-      .toEqual([2, 2, 1, 1, 1, 1, -1, -2]);
+      .toEqual([2, 2, 2, 2, 2, 1, 0, -2]);
   });
 
   it("gives the ends of an interval to the place of the value", () => {
@@ -50,21 +50,21 @@ describe("rounding for people", () => {
       low: 1.0434176,
       high: 1.3390295,
     });
-    expect(formatQuantity(ratio)).toBe("1.18");
-    expect(formatInterval(ratio)).toBe("1.04 to 1.34");
+    expect(formatQuantity(ratio)).toBe("1.182");
+    expect(formatInterval(ratio)).toBe("1.043 to 1.339");
     expect(formatInterval(quantity({ value: 40, low: 35.2, high: 61.7, unit: "m" })))
-      .toBe("35 to 62\u00a0m");
-    expect(formatInterval({ ...ratio, kind: "atLeast", high: null })).toBe("at least 1.04");
-    expect(formatInterval({ ...ratio, kind: "atMost", low: null })).toBe("at most 1.34");
+      .toBe("35.2 to 61.7\u00a0m");
+    expect(formatInterval({ ...ratio, kind: "atLeast", high: null })).toBe("at least 1.043");
+    expect(formatInterval({ ...ratio, kind: "atMost", low: null })).toBe("at most 1.339");
     expect(formatInterval(quantity({}))).toBe("not known");
   });
 
   it("never lets an end seem to touch 1 when it does not", () => {
-    const near = quantity({ value: 1.15, standardUncertainty: 0.07, low: 1.0034, high: 1.3 });
-    expect(formatInterval(near)).toBe("1.00 to 1.30");
-    expect(formatInterval(near, { apartFrom: 1 })).toBe("1.003 to 1.300");
-    expect(formatQuantity(near, { apartFrom: 1 })).toBe("1.150");
-    expect(formatInterval({ ...near, low: 1 }, { apartFrom: 1 })).toBe("1.00 to 1.30");
+    const near = quantity({ value: 1.15, standardUncertainty: 0.07, low: 1.00034, high: 1.3 });
+    expect(formatInterval(near)).toBe("1.000 to 1.300");
+    expect(formatInterval(near, { apartFrom: 1 })).toBe("1.0003 to 1.3000");
+    expect(formatQuantity(near, { apartFrom: 1 })).toBe("1.1500");
+    expect(formatInterval({ ...near, low: 1 }, { apartFrom: 1 })).toBe("1.000 to 1.300");
   });
 
   it("prints exact numbers as they are and unstated ones to three digits", () => {

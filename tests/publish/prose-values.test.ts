@@ -54,15 +54,15 @@ describe("values in prose", () => {
       expect(bound.faults).toEqual([]);
       expect(bound.filled).toBe(1);
       expect(bound.source).toBe(
-        "Birch goes [1.18](#value:glide/comparisons/0/ratio) times as far.",
+        "Birch goes [1.182](#value:glide/comparisons/0/ratio) times as far.",
       );
     }
   });
 
   it("are written in every form, and members of a list are called by name", () => {
     const fill = (path: string) => bind(`[](#value:glide/${path})`).source.slice(1).split("](")[0];
-    expect(fill("comparisons[birch]/ratio/@interval")).toBe("1.04 to 1.34");
-    expect(fill("comparisons[birch]/ratio/@plusMinus")).toBe("1.18\u00a0±\u00a00.07");
+    expect(fill("comparisons[birch]/ratio/@interval")).toBe("1.043 to 1.339");
+    expect(fill("comparisons[birch]/ratio/@plusMinus")).toBe("1.182\u00a0±\u00a00.069");
     expect(fill("comparisons[birch]/probabilityCandidateBetter/@percent")).toBe("99.3\u00a0%");
     expect(fill("designs/@count")).toBe("3");
     expect(fill("designs[alder]/distance")).toBe("41.2\u00a0m");
@@ -105,14 +105,14 @@ describe("values in prose", () => {
       cell: 1,
       line: 3,
       sentence: "Birch goes **1.25** times as far.",
-      what: 'it says "1.25", but the fresh value is "1.18"',
+      what: 'it says "1.25", but the fresh value is "1.182"',
       stale: true,
     }]);
     const words = describeFaults("01-x.ipynb", bound.faults);
     expect(words).toContain("01-x.ipynb, cell 1, line 3:");
     expect(words).toContain("--refill");
     expect(bind(source, true)).toMatchObject({ filled: 1, faults: [] });
-    expect(bind(source, true).source).toContain("[1.18](#value");
+    expect(bind(source, true).source).toContain("[1.182](#value");
   });
 
   it("that are stale in one sentence are told together, in the order written", () => {
@@ -120,7 +120,7 @@ describe("values in prose", () => {
       "[9](#value:glide/comparisons/0/ratio) times.";
     const words = describeFaults("01-x.ipynb", bind(source).faults);
     expect(words.match(/01-x\.ipynb, cell 1, line 1/g)).toHaveLength(1);
-    expect(words).toMatch(/fresh value is "7"[^]*fresh value is "1\.18"/);
+    expect(words).toMatch(/fresh value is "7"[^]*fresh value is "1\.182"/);
   });
 
   it("with an unknown path stop with a guess and the keys there are", () => {

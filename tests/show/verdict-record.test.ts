@@ -24,9 +24,9 @@ describe("the verdict in words", () => {
     expect(record.headline).toBe("Birch glides further than alder from the same launch.");
     expect(record.ahead).toEqual({ design: "birch", place: 2 });
     expect(said(record)).toContain(
-      "From the same launch (4.1 m/s, 0.18 m of height to lose, 84 kg) birch covers 1.18 times " +
+      "From the same launch (4.1 m/s, 0.18 m of height to lose, 84 kg) birch covers 1.182 times " +
         "the distance of alder, each down to its own end speed; the 95 % interval runs from " +
-        "1.04 to 1.34.",
+        "1.043 to 1.339.",
     );
     expect(said(record)).toContain("probability that birch is the better glider is 99.4 %");
     expect(record.strip).toEqual({ low: 1.0434176, value: 1.1820182, high: 1.3390295 });
