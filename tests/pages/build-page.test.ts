@@ -111,6 +111,10 @@ describe("a page", () => {
     }
   });
 
+  it("says by which rule its numbers are rounded", async () => {
+    expect((await sample).html).toContain("second digit of their standard uncertainty");
+  });
+
   it("opens with title and question, then the answer box that took over its heading", async () => {
     const html = withoutStyles((await sample).html);
     expect(html.match(/<h1/g)).toHaveLength(1);

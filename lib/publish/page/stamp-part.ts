@@ -22,6 +22,10 @@ export function stampPart(stamp: Stamp): string {
   const rows: (readonly [string, string])[] = [
     ["Notebook", `${escapeHtml(stamp.notebook)}<br>${grouped(stamp.notebookSha256)}`],
     ["Software", versions.join(", ")],
+    [
+      "Numbers",
+      "Rounded at the second digit of their standard uncertainty; the tables and answers to download hold them in full.",
+    ],
     ...(stamp.data.length === 0 ? [] : [
       [
         "Data (SHA-256)",
