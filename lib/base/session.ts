@@ -94,6 +94,9 @@ export interface TowPoint extends Row {
   readonly design: string;
   /** m/s */
   readonly setSpeed: number | null;
+  /** What the set speed was held by. */
+  readonly setSpeedOver?: "water" | "ground" | null;
+  /** `down` runs with the current, `up` against it; see `TOW` in tables.ts for other words. */
   readonly direction: string | null;
   /** m/s */
   readonly speed: number | null;
@@ -112,6 +115,8 @@ export interface TowPoint extends Row {
   readonly carriedMass: number | null;
   /** s averaged over. */
   readonly window: number | null;
+  /** s by any clock; where given, the row is one sample of its point. */
+  readonly time?: number | null;
   readonly leaveOut: string | null;
   readonly note: string | null;
 }
@@ -120,6 +125,8 @@ export interface TowPoint extends Row {
 export interface Calibration extends Row {
   readonly instrument: string;
   readonly when: "before" | "after" | null;
+  /** Sweep that `when` is about; `null` or nothing is the whole session. */
+  readonly sweep?: string | null;
   /** SI; `null` is a zero check. */
   readonly applied: number | null;
   readonly appliedUnit: string | null;

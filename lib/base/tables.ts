@@ -45,6 +45,8 @@ export interface TableContract {
   readonly file: string;
   /** Column whose values must not repeat. */
   readonly key: string | null;
+  /** Column that, where it is filled, lets the key repeat: the rows of one key are then one series. */
+  readonly series?: string;
   readonly columns: readonly Column[];
   readonly means: string;
 }
@@ -131,11 +133,20 @@ export const GLIDES: TableContract = {
   ],
 };
 
-/** `tow.csv`: one row a towed reading. */
+/**
+ * `tow.csv`: one row a towed reading, or one row a sample of a logger where `time` is filled.
+ *
+ * Signs: a pass marked `down` runs with the current, one marked `up` against it. `current` in conditions.csv is above zero
+ * where it carries the passes marked `down` along, so that their speed over ground is speed through the water plus current.
+ * Two other words serve as well as `up` and `down`; the first one in the table then takes the place of `down`.
+ */
 export const TOW: TableContract = {
   file: "tow.csv",
   key: "point",
-  means: "Towed readings in the order taken: one row a steady window.",
+  series: "time",
+  means:
+    "Towed readings in the order taken: one row a steady window, or several rows of one point, each with its time: the " +
+    "samples of a logger.",
   columns: [
     text("point", "Name or number of the reading.", true),
     date("date", "Day of the reading, as 2031-06-14."),
@@ -143,7 +154,15 @@ export const TOW: TableContract = {
     text("sweep", "One pass through all set speeds."),
     text("design", "Name of the design, or tare for struts alone.", true),
     number("set_speed", "speed", "m/s", "Speed that was aimed at."),
-    text("direction", "Pairs passes up and down."),
+    choice(
+      "set_speed_over",
+      ["water", "ground"],
+      "What the set speed was held by: water (throttle, log) or ground (satellites).",
+    ),
+    text(
+      "direction",
+      "Way of the pass: down (with the current), up (against it), or two words of your own.",
+    ),
     number("speed", "speed", "m/s", "Mean speed over the window.", true),
     choice("speed_over", ["water", "ground"], "What the speed is measured against."),
     number("speed_change", "acceleration", "m/s2", "How fast the speed drifted over the window."),
@@ -153,6 +172,7 @@ export const TOW: TableContract = {
     number("pitch", "angle", "deg", "Pitch of the board, bow up."),
     number("carried_mass", "mass", "kg", "All that flies."),
     number("window", "time", "s", "Time averaged over."),
+    number("time", "time", "s", "Clock of one sample, where a point has many rows."),
     leaveOut,
     note,
   ],
@@ -165,7 +185,8 @@ export const CALIBRATIONS: TableContract = {
   means: "Instruments against known values; a zero check is a row with nothing applied.",
   columns: [
     text("instrument", "Name of the instrument.", true),
-    choice("when", ["before", "after"], "Before or after the session."),
+    choice("when", ["before", "after"], "Before or after the session, or that sweep."),
+    text("sweep", "Sweep of tow.csv that a zero was read at; empty means the whole session."),
     { name: "applied", kind: "number", required: false, means: "Known value applied." },
     text("applied_unit", "Unit of the applied value."),
     { name: "reading", kind: "number", required: true, means: "What the instrument read." },
@@ -252,7 +273,12 @@ export const CONDITION_QUANTITIES: readonly Column[] = [
   number("altitude", "length", "m", "Height above the sea, for gravity and air."),
   number("running_depth", "length", "m", "Usual depth of the wing where no run has its own."),
   number("wind_speed", "speed", "m/s", "Wind."),
-  number("current", "speed", "m/s", "Current along the course."),
+  number(
+    "current",
+    "speed",
+    "m/s",
+    "Current along the course, by a drifting float; above zero where it carries passes marked down along.",
+  ),
   number("carried_mass", "mass", "kg", "All that flies, where no run has its own."),
   number("drop", "length", "m", "Height lost in a run, where no run has its own."),
   number("reference_launch_speed", "speed", "m/s", "Launch speed to compare at."),

@@ -100,12 +100,7 @@ export function compareTows(session: Session, options: TowOptions = {}): TowEvid
   if (options.baseline !== undefined && options.candidates?.includes(options.baseline)) {
     throw new UsageError(`Cannot compare ${options.baseline} with itself`);
   }
-  // A value that can't be, in a row that the user left out, stands in nobody's way.
-  const leftOut = session.tow.filter((one) => one.leaveOut !== null).map((one) => one.row);
-  const faults = faultsOf([session], RESTS_ON).filter((one) =>
-    !(one.file === "tow.csv" && one.code === "impossible-value" && one.row !== null &&
-      leftOut.includes(one.row))
-  );
+  const faults = faultsOf([session], RESTS_ON);
   const findings: Finding[] = [];
   if (faults.length > 0) {
     findings.push(finding({ severity: "error", file: "tow.csv", ...dataFaults(faults) }));

@@ -57,7 +57,10 @@ function resource(
   const head = split.rows[0];
   if (head === undefined) return null;
   const header = matchHeader({ contract, cells: head.cells, row: head.row, units });
-  const key = header.columns.find((one) => one.column.name === contract.key && !one.own);
+  const named = (name: string | null | undefined) =>
+    header.columns.find((one) => one.column.name === name && !one.own);
+  // Samples share the name of their point, and a key of the standard may hold no empty cell.
+  const key = named(contract.series) === undefined ? named(contract.key) : undefined;
   const numbers = header.columns.filter((one) => one.column.kind === "number");
   const { mark } = decimalChoice(
     split.rows.slice(1).flatMap(({ cells }) => numbers.map((one) => cells[one.place] ?? "")),

@@ -29,6 +29,7 @@ export function readCalibrations(table: ReadTable): QuantityRows<Calibration> {
       own: row.own,
       instrument: textOf(row, "instrument")!,
       when: textOf(row, "when") as Calibration["when"],
+      sweep: textOf(row, "sweep"),
       applied: inSi("applied"),
       appliedUnit: unitOf("applied"),
       reading: inSi("reading")!,

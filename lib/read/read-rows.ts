@@ -112,6 +112,10 @@ function readRow(line: TextRow, input: RowsInput, choice: DecimalChoice): RowAnd
     const there = header.columns.some((one) => one.column === column && !one.own);
     if (column.required && !there) faults.push(column.name);
   }
+  const reason = header.columns.find((one) => one.column.name === "leave_out" && !one.own);
+  // What can't be, in a row that is left out, stands in nobody's way.
+  const out = reason !== undefined &&
+    readCell(line.cells[reason.place] ?? "", reason, choice).value !== null;
   for (const matched of header.columns) {
     const { column } = matched;
     const name = matched.own ? `u_${column.name}` : column.name;
@@ -135,8 +139,9 @@ function readRow(line: TextRow, input: RowsInput, choice: DecimalChoice): RowAnd
     }
     const cell = readCell(raw, matched, choice);
     if (cell.fault !== null) {
-      findings.push(finding({ ...place, ...cell.fault }));
-      if (cell.fault.severity === "error") faults.push(name);
+      const spared = out && cell.fault.code === "impossible-value";
+      findings.push(finding({ ...place, ...cell.fault, ...(spared ? { severity: "note" } : {}) }));
+      if (cell.fault.severity === "error" && !spared) faults.push(name);
     }
     if (cell.value === null) continue;
     if (matched.own) own[column.name] = cell.value as number;

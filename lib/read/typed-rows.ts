@@ -61,7 +61,8 @@ function typedRow<T extends Row>(row: ReadRow): T {
 /**
  * Typed rows of a table whose columns are the type's fields.
  *
- * @param contract its `key` must not repeat: the first row of a name stays, later ones are kept out with an error
+ * @param contract its `key` must not repeat: the first row of a name stays, later ones are kept out with an error; rows with
+ *   a filled `series` column may share one
  * @param table as read
  */
 export function typedRows<T extends Row>(
@@ -70,26 +71,29 @@ export function typedRows<T extends Row>(
 ): TypedRows<T> {
   const findings: Finding[] = [];
   const rows: T[] = [];
-  const seen = new Map<string, number>();
-  const { key, file } = contract;
+  const seen = new Map<string, { readonly row: number; readonly sample: boolean }>();
+  const { key, file, series } = contract;
   for (const row of table.rows) {
     const good = usable(contract, row, findings);
     const name = key === null ? null : row.values[key];
     if (typeof name === "string") {
       const before = seen.get(name);
-      if (before !== undefined) {
+      const sample = series !== undefined && row.values[series] !== null;
+      if (before !== undefined && !(sample && before.sample)) {
         findings.push(finding({
           severity: "error",
           code: "doubled-row",
           file,
           row: row.row,
           column: key,
-          what: `${key} "${excerpt(name)}" stands in row ${before} already; this row was not used.`,
+          what: `${key} "${
+            excerpt(name)
+          }" stands in row ${before.row} already; this row was not used.`,
           wanted: `A name of its own for each ${key}.`,
         }));
         continue;
       }
-      seen.set(name, row.row);
+      if (before === undefined) seen.set(name, { row: row.row, sample });
     }
     if (good) rows.push(typedRow<T>(row));
   }
