@@ -86,6 +86,8 @@ export const LIMITS: Readonly<Record<string, Limits>> = {
   pitch: between([-Math.PI / 2, Math.PI / 2], [-0.35, 0.35], "boards pitch less than 20 degrees"),
   window: between([0, 600], [1, 120], "steady windows last 1 to 120 s", true),
 
+  time: between([-1e11, 1e11], [-1e11, 1e11], "a logger's clock counts seconds"),
+
   water_temperature: between(
     [273.15, 313.15],
     [273.15, 306.15],
