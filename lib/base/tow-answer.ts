@@ -63,6 +63,38 @@ export interface TowPointUse {
   readonly residual: number | null;
 }
 
+/** A reading with a pitch as a point of the lift curve. */
+export interface TowLiftPoint {
+  readonly point: string;
+  readonly row: number;
+  /** rad, bow up. */
+  readonly pitch: number;
+  /** Standard, of this reading alone. */
+  readonly pitchUncertainty: number;
+  readonly liftCoefficient: number;
+  readonly liftCoefficientUncertainty: number;
+}
+
+/** Lift coefficient of the whole craft, on the wing's area, against pitch. */
+export interface TowLiftCurve {
+  /** 1/rad */
+  readonly slope: Quantity;
+  /** The same, 1/deg. */
+  readonly slopePerDegree: Quantity;
+  /** rad on the scale of the pitches read, where the line carried on meets no lift: camber and how the wing sits, not one of them. */
+  readonly zeroLiftPitch: Quantity;
+  /** 1/rad: what the planform lets expect, by a textbook formula at the speeds and depth towed. */
+  readonly expectedSlope: Quantity;
+  /** rad: least and greatest pitch. */
+  readonly from: number;
+  readonly to: number;
+  /** Rows of the greatest pitch where these lift less than the line of the others says; `null` where they don't. */
+  readonly fallsOff:
+    | { readonly rows: readonly number[]; readonly deficit: number; readonly pValue: number }
+    | null;
+  readonly points: readonly TowLiftPoint[];
+}
+
 /** One design's drag. */
 export interface DesignTow {
   readonly design: string;
@@ -77,6 +109,8 @@ export interface DesignTow {
   readonly points: readonly TowPointUse[];
   /** Of the variance of the best lift-to-drag, or of the drag in the middle of the range where that is one-sided. */
   readonly uncertaintyShares: readonly UncertaintyShare[];
+  /** `null` where too few pitches were measured for one. */
+  readonly liftCurve: TowLiftCurve | null;
 }
 
 /** Whether two drags differ anywhere: F test at both ends and the middle of the common range. */

@@ -25,6 +25,7 @@ import { singleVariance } from "../fit/tow-variance.ts";
 import { meanOf } from "../infer/sample.ts";
 import { dragAsTowed } from "./drag-as-towed.ts";
 import { type TowByDrawing, towByDrawing } from "./tow-by-drawing.ts";
+import { type LiftCurveFacts, towLiftCurve } from "./tow-lift-curve.ts";
 import { lawOf, sharesOf } from "./tow-law.ts";
 import { lawFindings } from "./tow-findings.ts";
 import { type PreparedDesignTow, prepareDesignTow } from "./tow-errors.ts";
@@ -47,6 +48,8 @@ export interface TowedDesign {
     | null;
   /** Both ways of carrying uncertainty; `null` where not asked for, or the best speed was not towed. */
   readonly byDrawing: TowByDrawing | null;
+  /** Lift against pitch; `null` where the readings can't be used. */
+  readonly liftCurve: LiftCurveFacts | null;
   readonly findings: readonly Finding[];
 }
 
@@ -81,27 +84,32 @@ export function towedDesign(
   const used = points.filter((one) => one.reason === null);
   const impossible = points.filter((one) => one.impossible);
   findings.push(...impossible.map((one) => notFlight(one, one.reason!)));
-  const none = (ready: PreparedDesignTow | null): TowedDesign => ({
-    answer: {
-      design: spec.design,
-      law: null,
-      bestLiftToDrag: null,
-      speedOfBestLiftToDrag: null,
-      leastPowerSpeed: null,
-      dragAt:
-        ready === null || findings.some((one) => one.severity === "error" && one.code !== "no-law")
-          ? []
-          : dragAsTowed(ready),
-      points: points.map((one) => towPoint(prepared, spec, one, null)),
-      uncertaintyShares: [],
-    },
-    place,
-    series: null,
-    range: null,
-    best: null,
-    byDrawing: null,
-    findings,
-  });
+  const none = (ready: PreparedDesignTow | null): TowedDesign => {
+    const flown = ready !== null &&
+      findings.every((one) => one.severity !== "error" || one.code === "no-law");
+    const liftCurve = flown ? towLiftCurve(prepared, spec, used, ready) : null;
+    findings.push(...liftCurve?.findings ?? []);
+    return {
+      answer: {
+        design: spec.design,
+        law: null,
+        bestLiftToDrag: null,
+        speedOfBestLiftToDrag: null,
+        leastPowerSpeed: null,
+        dragAt: flown ? dragAsTowed(ready) : [],
+        points: points.map((one) => towPoint(prepared, spec, one, null)),
+        uncertaintyShares: [],
+        liftCurve: liftCurve?.answer ?? null,
+      },
+      place,
+      series: null,
+      range: null,
+      best: null,
+      byDrawing: null,
+      liftCurve,
+      findings,
+    };
+  };
   if (faulty) return none(null);
   if (used.length === 0 || prepared.referenceMass === null) {
     findings.push(noLaw(spec.design, `none of its readings can be used: ${reasonsOf(points)}`));
@@ -151,6 +159,7 @@ export function towedDesign(
     : { estimate: best, where: outside(bestSpeed.speed, range) };
   const middle = dragEstimate(fitted, Math.sqrt(range.from * range.to));
   const shares = sharesOf(found !== null && found.where === null ? found.estimate : middle);
+  const liftCurve = towLiftCurve(prepared, spec, used, ready);
   const answer: DesignTow = {
     design: spec.design,
     law: lawOf(prepared, spec, { ready, series: fitted, range }),
@@ -172,16 +181,17 @@ export function towedDesign(
       return towPoint(prepared, spec, one, at < 0 ? null : fitted.fit.residuals[at]!);
     }),
     uncertaintyShares: shares,
+    liftCurve: liftCurve.answer,
   };
   findings.push(
     ...lawFindings(prepared, { answer, ready, series: fitted, range, where: found?.where }),
   );
-  findings.push(...oddPoints(spec.design, used, fitted.fit));
+  findings.push(...oddPoints(spec.design, used, fitted.fit), ...liftCurve.findings);
   const byDrawing = draws === undefined || found?.where !== null
     ? null
     : towByDrawing(spec.design, fitted, ready, draws);
   findings.push(...byDrawing?.findings ?? []);
-  return { answer, place, series: fitted, range, best: found, byDrawing, findings };
+  return { answer, place, series: fitted, range, best: found, byDrawing, liftCurve, findings };
 }
 
 /** Means of the readings of each set speed, slowest first. */

@@ -4,6 +4,7 @@
  * @module
  */
 import type { DesignTow, TowAnswer, TowComparison, TowPointUse } from "../base/tow-answer.ts";
+import { liftCurveObject } from "./tow-views-json.ts";
 import {
   findingObject,
   type Plain,
@@ -48,6 +49,7 @@ function design(one: DesignTow): Plain {
     dragAt: one.dragAt.map(({ speed, drag }) => ({ speed, drag: quantityObject(drag) })),
     points: one.points.map(point),
     uncertaintyShares: one.uncertaintyShares.map(({ source, share }) => ({ source, share })),
+    liftCurve: liftCurveObject(one.liftCurve),
   };
 }
 
