@@ -5,23 +5,8 @@
  *
  * @module
  */
-import type { Finding } from "./finding.ts";
+import type { AnswerBase } from "./answer-base.ts";
 import type { Quantity } from "./quantity.ts";
-import type { FileChecksum } from "./session.ts";
-
-/** Version of the session folder and answer contracts. */
-export const CONTRACT = 1;
-
-/** What every answer carries. */
-export interface AnswerBase {
-  readonly contract: number;
-  readonly question: string;
-  readonly sessions: readonly string[];
-  readonly findings: readonly Finding[];
-  /** Software that made the answer, by name. */
-  readonly versions: Readonly<Record<string, string>>;
-  readonly dataChecksums: readonly FileChecksum[];
-}
 
 /** The common launch that all designs are compared from. */
 export interface CommonLaunch {
@@ -116,3 +101,4 @@ export interface GlideAnswer extends AnswerBase {
 }
 
 export type * from "./tow-answer.ts";
+export * from "./answer-base.ts";

@@ -5,7 +5,7 @@
  *
  * @module
  */
-import type { AnswerBase } from "./answers.ts";
+import type { AnswerBase } from "./answer-base.ts";
 import type { Quantity } from "./quantity.ts";
 
 /** A fitted law `D(v) = a v^2 + d + e phi(v)/v^2` of the whole craft: constants of the law over the speeds towed, not physics. */

@@ -6,9 +6,10 @@
 import type { GlideComparison } from "../base/answers.ts";
 import { type Finding, finding } from "../base/finding.ts";
 import { formatInterval, formatNumber, formatQuantity } from "../base/rounding.ts";
-import { comparePair, type DesignRuns, type PairResult, type PairSetting } from "./glide-pair.ts";
+import { comparePair, type PairResult, type PairSetting } from "./glide-pair.ts";
 import type { PreparedRun } from "./glide-runs.ts";
-import { type PairVerdict, runName, verdictOf, without } from "./glide-verdict.ts";
+import { runName, verdictOf, without } from "./glide-verdict.ts";
+import type { JudgedPair } from "./judged-pair.ts";
 import { launchFindings } from "./launch-findings.ts";
 import { quantityFromLog } from "./log-quantity.ts";
 
@@ -16,12 +17,6 @@ import { quantityFromLog } from "./log-quantity.ts";
 export interface FlaggedRun {
   readonly run: PreparedRun;
   readonly flag: string;
-}
-
-/** A pair with its verdict. */
-export interface JudgedPair extends PairVerdict {
-  readonly baselineRuns: DesignRuns;
-  readonly candidateRuns: DesignRuns;
 }
 
 /** Ratio with interval, as prose has it: "1.12 (0.98 to 1.28)". */

@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import type { JudgedPair } from "./glide-findings.ts";
+import type { JudgedPair } from "./judged-pair.ts";
 import { verdictOf } from "./glide-verdict.ts";
 
 /**

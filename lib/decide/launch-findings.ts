@@ -7,7 +7,7 @@ import { type Finding, finding } from "../base/finding.ts";
 import { formatNumber, formatPercent } from "../base/rounding.ts";
 import { covarianceOf, meanOf, varianceOf } from "../infer/sample.ts";
 import { studentTUpperTail } from "../numeric/distributions.ts";
-import type { JudgedPair } from "./glide-findings.ts";
+import type { JudgedPair } from "./judged-pair.ts";
 import type { DesignRuns, PairResult } from "./glide-pair.ts";
 
 /** m/s between mean launches from which on a difference is worth a word. */

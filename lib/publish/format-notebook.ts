@@ -3,7 +3,13 @@
  *
  * @module
  */
-import { isJsonMedia, type Json, type JsonObject, type Notebook, type Output } from "./notebook.ts";
+import {
+  isJsonMedia,
+  type Json,
+  type JsonObject,
+  type Notebook,
+  type Output,
+} from "./notebook-form.ts";
 
 /** Ends of lines as Python's `splitlines` sees them, which is what Jupyter splits texts with. */
 // deno-lint-ignore no-control-regex -- the separators of ASCII are line ends there

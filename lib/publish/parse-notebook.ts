@@ -12,7 +12,7 @@ import {
   type JsonObject,
   type Notebook,
   type Output,
-} from "./notebook.ts";
+} from "./notebook-form.ts";
 
 /**
  * A notebook from the text of its file.
