@@ -4,21 +4,21 @@
  * @module
  */
 import { join } from "node:path";
-import type { FileChecksum } from "../base/session.ts";
 import { type ProjectState, projectState } from "./cache-key.ts";
 import { type KeptPage, openCache } from "./cache.ts";
 import { gitState } from "./git-state.ts";
 import { makeIndex, makePages } from "./make-pages.ts";
-import { listNotebooks, type NotebookFile, selectNotebooks } from "./notebook-file.ts";
+import { listNotebooks, selectNotebooks } from "./notebook-file.ts";
 import { planTurn, runRecord, type Turn } from "./notebook-turn.ts";
 import { pageRecord, type ReadyNotebook } from "./page-turn.ts";
 import type { PageLink } from "./page/page-types.ts";
 import type { Progress } from "./progress.ts";
 import { readyNotebooks } from "./ready-notebooks.ts";
 import type { ReportDone, ReportRequest } from "./report-request.ts";
-import { holds, type SiteRecord, writeSite } from "./site.ts";
+import { holds, writeSite } from "./site.ts";
 import { versionsOf } from "./stamp.ts";
 import { checkOut, removeOldSites, swapSite } from "./swap-site.ts";
+import { type SiteOrigin, wholeSite } from "./whole-site.ts";
 import { writeAtomically } from "./write-atomically.ts";
 
 /** Why a notebook would run, by file; an empty list where its outputs can be reused. */
@@ -36,25 +36,13 @@ export function explainReport(
   });
 }
 
-async function siteRecord(
-  project: ProjectState,
-  notebooks: readonly NotebookFile[],
-  pages: readonly KeptPage[],
-  files: readonly FileChecksum[],
-): Promise<SiteRecord> {
+async function siteOrigin(project: ProjectState): Promise<SiteOrigin> {
   const { commit, changed } = await gitState(project.root);
   return {
-    madeBy: "lakeproof",
     commit,
     changedSinceCommit: changed,
     platform: Deno.build.target,
     versions: versionsOf(project.importMap),
-    pages: pages.map((page, index) => ({
-      page: `${notebooks[index]!.slug}.html`,
-      notebook: notebooks[index]!.file,
-      notebookSha256: page.notebookSha256,
-    })),
-    files,
   };
 }
 
@@ -107,14 +95,20 @@ export async function publishSite(request: ReportRequest): Promise<ReportDone> {
   }));
   const built = await makePages(request, ready, links, active, project, cache);
   const pages = turns.map((turn) => standing.get(turn) ?? built[active.indexOf(turn)]!);
-  const files = [
-    ...pages.flatMap((page) => page.files),
-    await makeIndex(makers, pages, project, cache),
-  ]
-    .sort((a, b) => (a.file < b.file ? -1 : 1));
-  const record = await siteRecord(project, all, pages, files);
-  const json = new TextEncoder().encode(`${JSON.stringify(record, null, 2)}\n`);
-  const site = [...files, { file: "site.json", sha256: cache.keep(json) }];
+  const asTheyShallBe = turns.map((turn) => ({
+    file: turn.notebook,
+    text: ready[active.indexOf(turn)]?.text ?? turn.notebook.text,
+  }));
+  const filesRead = turns.flatMap((turn) =>
+    (ready[active.indexOf(turn)]?.run ?? turn.kept)?.filesRead ?? []
+  );
+  const site = wholeSite({
+    notebooks: all,
+    pages,
+    index: await makeIndex(makers, pages, project, cache),
+    sources: { root, notebooks: asTheyShallBe, filesRead },
+    origin: await siteOrigin(project),
+  }, cache);
   request.signal.throwIfAborted();
   const swapped = !holds(join(root, "out"), site);
   if (swapped) {

@@ -24,8 +24,23 @@ export interface SiteRecord {
     readonly notebook: string;
     readonly notebookSha256: string;
   }[];
-  /** Every other file of the site. */
+  /** Every other file of the site but the list of checksums. */
   readonly files: readonly FileChecksum[];
+}
+
+/** The list of checksums at the top of a site. */
+export const CHECKSUMS = "SHA256SUMS";
+
+/**
+ * Checksums as a list that `sha256sum -c` reads, so that a copy can be checked on a machine without this program.
+ *
+ * Source: GNU coreutils manual, `sha256sum`: checksum, two spaces, path.
+ *
+ * @param files by path
+ * @returns a line each
+ */
+export function checksumsText(files: readonly FileChecksum[]): string {
+  return files.map(({ file, sha256 }) => `${sha256}  ${file}\n`).join("");
 }
 
 /** Checksums of all files in a folder, by path from it with forward slashes; `null` when there is no such folder. */
