@@ -16,6 +16,8 @@ export interface ProjectState {
   /** Absolute path of the project's folder. */
   readonly root: string;
   readonly importMap: Readonly<Record<string, string>>;
+  /** The version of Deno that stamps name. */
+  readonly deno: string;
   /** Inputs that every run and page shares: Deno, the lock, the settings of `deno.json`. */
   readonly common: Inputs;
   /** Source files read so far. */
@@ -25,8 +27,13 @@ export interface ProjectState {
 /** Parts of `deno.json` that change nothing about what code computes. */
 const IRRELEVANT = ["tasks", "fmt", "lint", "exclude"];
 
-/** Reads what all notebooks share. */
-export function projectState(root: string): ProjectState {
+/**
+ * Reads what all notebooks share.
+ *
+ * @param root the project's folder
+ * @param deno the version of Deno that stamps name: the running one, but where another's stamps are made anew
+ */
+export function projectState(root: string, deno: string = Deno.version.deno): ProjectState {
   const settings = JSON.parse(Deno.readTextFileSync(`${root}/deno.json`)) as Record<
     string,
     unknown
@@ -35,6 +42,7 @@ export function projectState(root: string): ProjectState {
   return {
     root,
     importMap: (settings["imports"] ?? {}) as Record<string, string>,
+    deno,
     common: {
       Deno: Deno.version.deno,
       "deno.lock": fileChecksum(`${root}/deno.lock`),

@@ -13,7 +13,7 @@ import type { Makers, ReportRequest } from "./report-request.ts";
 
 /** Builds or reuses the page of each notebook. */
 export async function makePages(
-  request: ReportRequest,
+  request: Pick<ReportRequest, "makers" | "signal">,
   ready: readonly ReadyNotebook[],
   links: readonly PageLink[],
   turns: readonly Turn[],

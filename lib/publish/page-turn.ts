@@ -87,7 +87,7 @@ export async function buildAndKeep(
   const stamp: Stamp = {
     notebook: ready.file.file,
     notebookSha256: notebookSha256(ready.notebook),
-    versions: versionsOf(project.importMap, new Set(ready.run.packages)),
+    versions: versionsOf(project.importMap, new Set(ready.run.packages), project.deno),
     data: dataRead(project.root, ready.run),
   };
   const { slug } = ready.file;

@@ -49,6 +49,7 @@ export function notebookSha256(notebook: CellSources): string {
  *
  * @param imports the import map of `deno.json`, for instance `{ "odex": "npm:odex@2.0.4" }`
  * @param packages names to report; all pinned packages when left out
+ * @param deno the version of Deno to name; the running one when left out
  * @returns versions by name, Deno first, then by name
  *
  * @example
@@ -60,8 +61,9 @@ export function notebookSha256(notebook: CellSources): string {
 export function versionsOf(
   imports: Readonly<Record<string, string>>,
   packages?: ReadonlySet<string>,
+  deno: string = Deno.version.deno,
 ): Record<string, string> {
-  const versions: Record<string, string> = { Deno: Deno.version.deno };
+  const versions: Record<string, string> = { Deno: deno };
   for (const [name, target] of Object.entries(imports).sort(([a], [b]) => (a < b ? -1 : 1))) {
     const pinned = /^(?:npm|jsr):\/?(?:@[^/]+\/)?[^@/]+@([^/]+)/.exec(target)?.[1];
     if (pinned !== undefined && (packages === undefined || packages.has(name))) {

@@ -118,11 +118,22 @@ describe("a report", () => {
     expect(Object.keys(site()).sort()).toEqual([
       "01-first.html",
       "02-second.html",
+      "SHA256SUMS",
       "index.html",
       "site.json",
+      "source/data/evening/value.txt",
+      "source/deno.json",
+      "source/deno.lock",
+      "source/lib/builder.ts",
+      "source/lib/mod.ts",
+      "source/lib/runner.ts",
+      "source/notebooks/01-first.ipynb",
+      "source/notebooks/02-second.ipynb",
       "tables/01-first-x.csv",
       "tables/02-second-x.csv",
     ]);
+    expect(project.read("out/source/notebooks/01-first.ipynb"))
+      .toBe(project.read("notebooks/01-first.ipynb"));
     const written = parseNotebook(project.read("notebooks/01-first.ipynb"));
     expect(written.cells[0]!.source).toContain("It is [3](#value:glide/value).");
     expect(written.cells[1]).toMatchObject({ execution_count: 1 });
@@ -130,6 +141,18 @@ describe("a report", () => {
     expect(record).toMatchObject({ madeBy: "lakeproof", commit: null });
     expect(record.pages[0]).toMatchObject({ page: "01-first.html", notebook: "01-first.ipynb" });
     for (const { file, sha256 } of record.files) expect(site()[file]).toBe(sha256);
+  });
+
+  it("publishes only the sessions that a notebook read, and all that lies in them", async () => {
+    project.write("data/evening/designs.csv", "design\nalder\n");
+    project.write("data/evening/raw/film.txt", "a film");
+    project.write("data/evening/.hidden", "x");
+    project.write("data/private/glides.csv", "run\n1\n");
+    await report();
+    expect(Object.keys(site()).filter((file) => file.startsWith("source/data/"))).toEqual([
+      "source/data/evening/designs.csv",
+      "source/data/evening/value.txt",
+    ]);
   });
 
   it("with nothing changed runs, builds and writes nothing", async () => {
