@@ -184,7 +184,7 @@ export function towedDesign(
     liftCurve: liftCurve.answer,
   };
   findings.push(
-    ...lawFindings(prepared, { answer, ready, series: fitted, range, where: found?.where }),
+    ...lawFindings({ answer, ready, series: fitted, range, where: found?.where }),
   );
   findings.push(...oddPoints(spec.design, used, fitted.fit), ...liftCurve.findings);
   const byDrawing = draws === undefined || found?.where !== null

@@ -4,12 +4,12 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
+import { listInWords } from "../base/sentence-words.ts";
 import type { DesignTow } from "../base/tow-answer.ts";
 import type { SpeedRange } from "../fit/tow-curve.ts";
 import type { TowSeries } from "../fit/tow-series.ts";
 import type { PreparedDesignTow } from "./tow-errors.ts";
-import { OWN_SOURCES } from "./tow-law.ts";
-import type { PreparedTow } from "./tow-readings.ts";
+import { sharedByAll, whatHelps } from "./tow-advice.ts";
 
 const FILE = "tow.csv";
 
@@ -35,11 +35,10 @@ const SHARED_SHARE = 0.6;
 /**
  * Findings about one design's law.
  *
- * @param prepared its session
  * @param facts fit and answer
  * @returns findings
  */
-export function lawFindings(prepared: PreparedTow, facts: LawFacts): Finding[] {
+export function lawFindings(facts: LawFacts): Finding[] {
   const {
     answer: { design, speedOfBestLiftToDrag: best, uncertaintyShares },
     ready,
@@ -140,21 +139,18 @@ export function lawFindings(prepared: PreparedTow, facts: LawFacts): Finding[] {
       "Depth of the wing in tow.csv, or running_depth in conditions.csv.",
     );
   }
-  const shared = uncertaintyShares.filter((one) => !OWN_SOURCES.includes(one.source));
+  const shared = sharedByAll(uncertaintyShares);
   const sum = shared.reduce((total, one) => total + one.share, 0);
   if (sum > SHARED_SHARE) {
     const largest = [...shared].sort((one, other) => other.share - one.share)[0]!;
+    const helps = listInWords(whatHelps(shared));
     say(
       "note",
       "more-points-no-help",
       `More readings of ${design} will not help: ${
         (sum * 100).toFixed(0)
       } % of the variance is shared by all of them, most of it from ${largest.source}.`,
-      largest.source.startsWith("load cell")
-        ? prepared.calibration.line === null
-          ? "Hang known weights on the load cell and write them into calibrations.csv."
-          : "More known loads on the load cell, over the pulls that you measure."
-        : `A better ${largest.source}.`,
+      `${helps.charAt(0).toUpperCase()}${helps.slice(1)}.`,
     );
   }
   return found;

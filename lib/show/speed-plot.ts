@@ -21,6 +21,8 @@ export interface SpeedPlotParts {
   readonly speeds: readonly [from: number, to: number];
   readonly values: readonly [from: number, to: number];
   readonly label: string;
+  /** Of the horizontal axis where it is not speed. */
+  readonly across?: string;
   readonly ends: readonly EndLabel[];
   /** Between the grid and the labels. */
   readonly marks: readonly Plot.Markish[];
@@ -78,7 +80,12 @@ export function speedPlot(size: DrawingSize, parts: SpeedPlotParts): Plot.PlotOp
     marks: [
       Plot.gridX(grid),
       Plot.gridY(grid),
-      Plot.axisX({ ticks, label: "speed through the water (m/s)", labelOffset: 40, tickSize: 4 }),
+      Plot.axisX({
+        ticks,
+        label: parts.across ?? "speed through the water (m/s)",
+        labelOffset: 40,
+        tickSize: 4,
+      }),
       Plot.axisY({ ticks, label: parts.label, tickSize: 4 }),
       ...parts.marks,
       ...ends.flatMap(({ place }, at) => {

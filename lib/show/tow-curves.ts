@@ -110,12 +110,22 @@ const ODD = ["stands-out", "slowest-drag-more"];
  * @param evidence of a comparison
  * @returns one entry a design; speeds in m/s, drags in N
  */
-export function towCurves({ answer, designs }: TowEvidence): TowCurves[] {
-  const odd = new Set(
+export function towCurves(evidence: TowEvidence): TowCurves[] {
+  const odd = oddRows(evidence);
+  return evidence.designs.map((one) => curvesOf(one, odd));
+}
+
+/**
+ * Rows of tow.csv that count but stand out.
+ *
+ * @param evidence of a comparison
+ * @returns their numbers
+ */
+export function oddRows({ answer }: TowEvidence): ReadonlySet<number> {
+  return new Set(
     answer.findings.filter((one) => ODD.includes(one.code) && one.row !== null)
       .map((one) => one.row!),
   );
-  return designs.map((one) => curvesOf(one, odd));
 }
 
 /**
