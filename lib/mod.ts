@@ -78,6 +78,7 @@ export { figureDragDifference } from "./show/figure-drag-difference.ts";
 export { figureGlideRatio } from "./show/figure-glide-ratio.ts";
 export { figureLiftToDrag } from "./show/figure-lift-to-drag.ts";
 export { figureRatios } from "./show/figure-ratios.ts";
+export { designsTable } from "./show/designs-table.ts";
 export { fitTable } from "./show/fit-table.ts";
 export { frameTable } from "./show/frame-table.ts";
 export { glossaryTable } from "./show/glossary-table.ts";
