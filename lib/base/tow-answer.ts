@@ -95,6 +95,48 @@ export interface TowLiftCurve {
   readonly points: readonly TowLiftPoint[];
 }
 
+/** One part of a drag. */
+export interface DragPart {
+  /** For instance `struts`, `spray`, `struts and spray` (a tare holds both), `junction`, `rider in the air`, `wing`. */
+  readonly part: string;
+  /** `rest`: the whole less all others; `stated`: from a size in designs.csv. */
+  readonly how: "tare" | "formula" | "stated" | "rest";
+  /** The readings, or the formula with its source and how far it is trusted. */
+  readonly source: string;
+  /** N */
+  readonly drag: Quantity;
+}
+
+/** What formulas let expect of the wing, N, and what was measured beyond it. */
+export interface WingExpectation {
+  readonly frictionAndForm: Quantity;
+  readonly viscousLift: Quantity;
+  readonly inducedAndWave: Quantity;
+  /** Measured less expected; may be below zero. */
+  readonly excess: Quantity;
+}
+
+/** Drag by its parts at one speed; the parts add up to the total. */
+export interface SpeedParts {
+  /** Ends of the speeds towed, and the speed of the craft's best lift-to-drag where that was towed. */
+  readonly at: "slowest" | "best" | "fastest";
+  /** m/s */
+  readonly speed: number;
+  /** N of the whole craft at the law's lift. */
+  readonly total: Quantity;
+  /** What is taken off first, the rest last. */
+  readonly parts: readonly DragPart[];
+  /** `null` where the rest is not the wing alone. */
+  readonly expectedOfWing: WingExpectation | null;
+}
+
+/** Lift over the drag of the wing alone, which is never that of a craft. */
+export interface SpeedLiftToDrag {
+  /** m/s */
+  readonly speed: number;
+  readonly liftToDrag: Quantity;
+}
+
 /** One design's drag. */
 export interface DesignTow {
   readonly design: string;
@@ -106,6 +148,10 @@ export interface DesignTow {
   /** m/s, likewise. */
   readonly leastPowerSpeed: Quantity | null;
   readonly dragAt: readonly SpeedDrag[];
+  /** Empty without a law. */
+  readonly parts: readonly SpeedParts[];
+  /** Of the wing alone, at the same speeds; empty where the wing can't be told apart. */
+  readonly wingLiftToDrag: readonly SpeedLiftToDrag[];
   readonly points: readonly TowPointUse[];
   /** Of the variance of the best lift-to-drag, or of the drag in the middle of the range where that is one-sided. */
   readonly uncertaintyShares: readonly UncertaintyShare[];

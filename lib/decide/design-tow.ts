@@ -24,12 +24,14 @@ import {
 import { singleVariance } from "../fit/tow-variance.ts";
 import { meanOf } from "../infer/sample.ts";
 import { dragAsTowed } from "./drag-as-towed.ts";
+import { type DragSplit, dragSplit } from "./drag-split.ts";
 import { type TowByDrawing, towByDrawing } from "./tow-by-drawing.ts";
 import { type LiftCurveFacts, towLiftCurve } from "./tow-lift-curve.ts";
 import { lawOf, sharesOf } from "./tow-law.ts";
 import { lawFindings } from "./tow-findings.ts";
 import { type PreparedDesignTow, prepareDesignTow } from "./tow-errors.ts";
 import { oddPoints } from "./tow-odd-points.ts";
+import { towParts } from "./tow-parts.ts";
 import { towPoint } from "./tow-point.ts";
 import { bestLiftToDragQuantity, outside, speedQuantity, towQuantity } from "./tow-quantity.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
@@ -50,6 +52,8 @@ export interface TowedDesign {
   readonly byDrawing: TowByDrawing | null;
   /** Lift against pitch; `null` where the readings can't be used. */
   readonly liftCurve: LiftCurveFacts | null;
+  /** Drag by parts at any speed; `null` where there is no law. */
+  readonly split: DragSplit | null;
   readonly findings: readonly Finding[];
 }
 
@@ -97,6 +101,8 @@ export function towedDesign(
         speedOfBestLiftToDrag: null,
         leastPowerSpeed: null,
         dragAt: flown ? dragAsTowed(ready) : [],
+        parts: [],
+        wingLiftToDrag: [],
         points: points.map((one) => towPoint(prepared, spec, one, null)),
         uncertaintyShares: [],
         liftCurve: liftCurve?.answer ?? null,
@@ -107,6 +113,7 @@ export function towedDesign(
       best: null,
       byDrawing: null,
       liftCurve,
+      split: null,
       findings,
     };
   };
@@ -160,6 +167,8 @@ export function towedDesign(
   const middle = dragEstimate(fitted, Math.sqrt(range.from * range.to));
   const shares = sharesOf(found !== null && found.where === null ? found.estimate : middle);
   const liftCurve = towLiftCurve(prepared, spec, used, ready);
+  const split = dragSplit(prepared, spec, { used, ready, series: fitted });
+  const parts = towParts(split, range, found?.where === null ? bestSpeed!.speed : null);
   const answer: DesignTow = {
     design: spec.design,
     law: lawOf(prepared, spec, { ready, series: fitted, range }),
@@ -176,6 +185,8 @@ export function towedDesign(
       const estimate = dragEstimate(fitted, speed);
       return estimate === null ? [] : [{ speed, drag: towQuantity(singleVariance(estimate), "N") }];
     }),
+    parts: parts.parts,
+    wingLiftToDrag: parts.wingLiftToDrag,
     points: points.map((one) => {
       const at = used.indexOf(one);
       return towPoint(prepared, spec, one, at < 0 ? null : fitted.fit.residuals[at]!);
@@ -186,12 +197,23 @@ export function towedDesign(
   findings.push(
     ...lawFindings({ answer, ready, series: fitted, range, where: found?.where }),
   );
+  findings.push(...parts.findings);
   findings.push(...oddPoints(spec.design, used, fitted.fit), ...liftCurve.findings);
   const byDrawing = draws === undefined || found?.where !== null
     ? null
     : towByDrawing(spec.design, fitted, ready, draws);
   findings.push(...byDrawing?.findings ?? []);
-  return { answer, place, series: fitted, range, best: found, byDrawing, liftCurve, findings };
+  return {
+    answer,
+    place,
+    series: fitted,
+    range,
+    best: found,
+    byDrawing,
+    liftCurve,
+    split,
+    findings,
+  };
 }
 
 /** Means of the readings of each set speed, slowest first. */

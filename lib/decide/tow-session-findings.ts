@@ -6,6 +6,7 @@
 import { type Finding, finding } from "../base/finding.ts";
 import { median } from "../check/rule.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
+import { tareFindings } from "./tow-tare.ts";
 
 const FILE = "tow.csv";
 const DEGREE = Math.PI / 180;
@@ -26,6 +27,7 @@ export function towSessionFindings(prepared: PreparedTow): Finding[] {
   const out = points.filter((one) => one.reason !== null);
   if (out.length > 0) found.push(leftOut(out));
   if (used.length === 0) return found;
+  found.push(...tareFindings(prepared));
   const warn = (code: string, column: string, what: string, wanted: string) =>
     found.push(finding({ severity: "warning", code, file: FILE, column, what, wanted }));
   if (levelLine) {

@@ -70,6 +70,8 @@ export function towedLift(reading: TowReading): number {
  * @param reading tension, angle, inertia
  * @returns N
  */
-export function towedDrag(reading: TowReading): number {
+export function towedDrag(
+  reading: Pick<TowReading, "tension" | "angle" | "inertia">,
+): number {
   return reading.tension * Math.cos(reading.angle) - reading.inertia;
 }

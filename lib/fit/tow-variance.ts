@@ -13,13 +13,24 @@ export interface LogVariance {
 }
 
 /** A variance that is itself known with so many degrees of freedom only. */
-interface Part {
+export interface FreedomPart {
   readonly variance: number;
   readonly degreesOfFreedom: number;
 }
 
-/** Welch and Satterthwaite: degrees of freedom of a sum of variances of which some count as known. */
-function effective(variance: number, parts: readonly Part[]): number | null {
+/**
+ * Welch and Satterthwaite: degrees of freedom of a sum of variances of which some count as known.
+ *
+ * Source: JCGM 100:2008 (GUM), equation G.2b.
+ *
+ * @param variance the whole sum
+ * @param parts those of its parts that are themselves uncertain
+ * @returns degrees of freedom; `null` where there is no such part
+ */
+export function effectiveFreedom(
+  variance: number,
+  parts: readonly FreedomPart[],
+): number | null {
   const fourth = parts.reduce(
     (sum, one) => one.variance === 0 ? sum : sum + one.variance ** 2 / one.degreesOfFreedom,
     0,
@@ -27,7 +38,7 @@ function effective(variance: number, parts: readonly Part[]): number | null {
   return fourth === 0 ? null : variance ** 2 / fourth;
 }
 
-const partsOf = (one: TowEstimate, sweeps: boolean): Part[] => [
+const partsOf = (one: TowEstimate, sweeps: boolean): FreedomPart[] => [
   { variance: one.dataVariance, degreesOfFreedom: one.dataDegreesOfFreedom },
   ...(sweeps ? [{ variance: one.sweepVariance, degreesOfFreedom: one.sweepDegreesOfFreedom }] : []),
 ];
@@ -43,7 +54,11 @@ const partsOf = (one: TowEstimate, sweeps: boolean): Part[] => [
 export function singleVariance(one: TowEstimate): LogVariance {
   const variance = one.dataVariance + one.planformVariance + one.sweepVariance +
     one.shared.reduce((sum, { change }) => sum + change ** 2, 0);
-  return { log: one.log, variance, degreesOfFreedom: effective(variance, partsOf(one, true)) };
+  return {
+    log: one.log,
+    variance,
+    degreesOfFreedom: effectiveFreedom(variance, partsOf(one, true)),
+  };
 }
 
 /**
@@ -103,7 +118,7 @@ export function ratioVariance(
   return {
     log: candidate.log - baseline.log,
     variance,
-    degreesOfFreedom: effective(variance, [
+    degreesOfFreedom: effectiveFreedom(variance, [
       ...partsOf(baseline, !alternated),
       ...partsOf(candidate, !alternated),
     ]),

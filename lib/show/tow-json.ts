@@ -3,7 +3,13 @@
  *
  * @module
  */
-import type { DesignTow, TowAnswer, TowComparison, TowPointUse } from "../base/tow-answer.ts";
+import type {
+  DesignTow,
+  SpeedParts,
+  TowAnswer,
+  TowComparison,
+  TowPointUse,
+} from "../base/tow-answer.ts";
 import { liftCurveObject } from "./tow-views-json.ts";
 import {
   findingObject,
@@ -29,6 +35,26 @@ function point(one: TowPointUse): Plain {
   };
 }
 
+function parts({ at, speed, total, parts, expectedOfWing: wing }: SpeedParts): Plain {
+  return {
+    at,
+    speed,
+    total: quantityObject(total),
+    parts: parts.map(({ part, how, source, drag }) => ({
+      part,
+      how,
+      source,
+      drag: quantityObject(drag),
+    })),
+    expectedOfWing: wing === null ? null : {
+      frictionAndForm: quantityObject(wing.frictionAndForm),
+      viscousLift: quantityObject(wing.viscousLift),
+      inducedAndWave: quantityObject(wing.inducedAndWave),
+      excess: quantityObject(wing.excess),
+    },
+  };
+}
+
 function design(one: DesignTow): Plain {
   const { law } = one;
   return {
@@ -47,6 +73,11 @@ function design(one: DesignTow): Plain {
     speedOfBestLiftToDrag: quantityObject(one.speedOfBestLiftToDrag),
     leastPowerSpeed: quantityObject(one.leastPowerSpeed),
     dragAt: one.dragAt.map(({ speed, drag }) => ({ speed, drag: quantityObject(drag) })),
+    parts: one.parts.map(parts),
+    wingLiftToDrag: one.wingLiftToDrag.map(({ speed, liftToDrag }) => ({
+      speed,
+      liftToDrag: quantityObject(liftToDrag),
+    })),
     points: one.points.map(point),
     uncertaintyShares: one.uncertaintyShares.map(({ source, share }) => ({ source, share })),
     liftCurve: liftCurveObject(one.liftCurve),
