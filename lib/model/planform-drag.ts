@@ -28,6 +28,22 @@ export interface Craft {
   readonly liftCoefficientOfLeastDrag?: number;
   /** Reynolds number at which the flow turns turbulent, 1. */
   readonly transitionReynolds?: number;
+  /** m: grains of a rough finish, on wing and struts; 0 for a smooth one. */
+  readonly roughness?: number;
+  /** How far parts depart from their formulas. */
+  readonly departures?: Departures;
+}
+
+/** Factors on what the formulas add, 1 each where left out: the doubts of the formulas themselves. */
+export interface Departures {
+  /** On form factor - 1 of the wing. */
+  readonly wingForm?: number;
+  /** On form factor - 1 of the struts. */
+  readonly strutForm?: number;
+  readonly spray?: number;
+  readonly junction?: number;
+  /** On phi - 1: what the surface does. */
+  readonly surface?: number;
 }
 
 /** Water, air and gravity around the craft, at one depth. */
@@ -79,16 +95,18 @@ export interface DragParts {
   readonly reynolds: number;
 }
 
-/** Lift coefficient that carries the weight while a sloping line takes up all drag; the stable form of the quadratic's root. */
-function liftCoefficient(quadratic: number, linear: number, constant: number): number {
+/**
+ * Lift coefficient that carries the weight while a sloping line takes up all drag; the stable form of the quadratic's root.
+ * `null` where the line pulls down more than the wing can lift.
+ */
+function liftCoefficient(quadratic: number, linear: number, constant: number): number | null {
   const discriminant = linear * linear - 4 * quadratic * constant;
-  if (!(discriminant >= 0)) {
-    throw new RangeError(
-      "Cannot fly steadily as the line pulls down more than the wing can lift at this speed",
-    );
-  }
+  if (!(discriminant >= 0)) return null;
   return -2 * constant / (linear + Math.sqrt(discriminant));
 }
+
+/** A factor whose excess over 1 departs from its formula. */
+const departed = (form: number, factor = 1) => factor === 1 ? form : 1 + factor * (form - 1);
 
 /**
  * The build-up of drag of a craft at one depth, as a function of its flight.
@@ -117,6 +135,28 @@ function liftCoefficient(quadratic: number, linear: number, constant: number): n
  * ```
  */
 export function dragBuildUp(craft: Craft, around: Surroundings): (flight: Flight) => DragParts {
+  const at = steadyBuildUp(craft, around);
+  return (flight) => {
+    const parts = at(flight);
+    if (parts !== null) return parts;
+    throw new RangeError(
+      "Cannot fly steadily as the line pulls down more than the wing can lift at this speed",
+    );
+  };
+}
+
+/**
+ * The same, for those who ask at speeds where there may be no steady flight: on a line that slopes down steeply.
+ *
+ * @param craft planform, struts and shares that are not known from it
+ * @param around water, air, gravity, depth
+ * @returns a function from the flight to the parts in N, or to `null` where the line pulls down more than the wing can lift
+ * @throws RangeError when a size is not above zero; later when the speed is not
+ */
+export function steadyBuildUp(
+  craft: Craft,
+  around: Surroundings,
+): (flight: Flight) => DragParts | null {
   const { span, area, thicknessRatio, struts } = craft;
   const { density, kinematicViscosity, gravity, depth, airDensity = 1.225 } = around;
   for (
@@ -131,7 +171,11 @@ export function dragBuildUp(craft: Craft, around: Surroundings): (flight: Flight
   const transition = craft.transitionReynolds ?? TRANSITION_REYNOLDS;
   const chord = area / span;
   const aspect = span * span / area;
-  const form = formFactor(thicknessRatio);
+  const { departures = {}, roughness = 0 } = craft;
+  const form = departed(formFactor(thicknessRatio), departures.wingForm);
+  const strutShape = struts.count === 0 ? 1 : formFactor(struts.thickness / struts.chord);
+  const strutForm = departed(strutShape, departures.strutForm) / strutShape;
+  const chordOverGrain = roughness > 0 ? chord / roughness : Infinity;
   const phiAt = ellipticLinePhi({ span, depth });
   const airArea = craft.airDragArea ?? 0.55;
   const none: StrutDrag = { friction: 0, spray: 0, junction: 0 };
@@ -143,17 +187,23 @@ export function dragBuildUp(craft: Craft, around: Surroundings): (flight: Flight
       );
     }
     const onArea = density * speed * speed / 2 * area;
-    const phi = phiAt(speed, gravity);
+    const phi = departed(phiAt(speed, gravity), departures.surface);
     const reynolds = speed * chord / kinematicViscosity;
-    const least = 2 * plateFriction(reynolds, transition) * form;
+    const least = 2 * plateFriction(reynolds, transition, chordOverGrain) * form;
     const induced = phi / (Math.PI * aspect * (craft.spanEfficiency ?? 0.95));
-    const strut = struts.count === 0 ? none : strutDrag(struts, {
+    const own = struts.count === 0 ? none : strutDrag(struts, {
       speed,
       depth,
       density,
       kinematicViscosity,
       transitionReynolds: transition,
+      roughness,
     });
+    const strut: StrutDrag = {
+      friction: own.friction * strutForm,
+      spray: own.spray * (departures.spray ?? 1),
+      junction: own.junction * (departures.junction ?? 1),
+    };
     const wind = speed + headwind;
     const air = airDensity * wind * Math.abs(wind) / 2 * airArea;
     const extra = onArea / area * (craft.extraDragArea ?? 0);
@@ -165,6 +215,7 @@ export function dragBuildUp(craft: Craft, around: Surroundings): (flight: Flight
       1 - 2 * slope * viscous * camber,
       slope * (least + viscous * camber * camber + rest / onArea) - weightInWater / onArea,
     );
+    if (lift === null) return null;
     const wingFriction = onArea * least;
     const viscousLift = onArea * viscous * (lift - camber) ** 2;
     const inducedAndWave = onArea * induced * lift * lift;

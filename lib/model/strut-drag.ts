@@ -27,6 +27,8 @@ export interface StrutFlow {
   readonly kinematicViscosity: number;
   /** Reynolds number of transition, 1. */
   readonly transitionReynolds?: number;
+  /** m: grains of a rough finish; 0 for a smooth one. */
+  readonly roughness?: number;
 }
 
 /** Drag of all struts together, N. */
@@ -86,7 +88,12 @@ export function strutDrag(struts: Struts, flow: StrutFlow): StrutDrag {
   }
   const pressure = density * speed * speed / 2;
   const ratio = thickness / chord;
-  const friction = plateFriction(speed * chord / kinematicViscosity, flow.transitionReynolds);
+  const grains = flow.roughness ?? 0;
+  const friction = plateFriction(
+    speed * chord / kinematicViscosity,
+    flow.transitionReynolds,
+    grains > 0 ? chord / grains : Infinity,
+  );
   const blunt = pressure * thickness * thickness;
   return {
     friction: count * pressure * 2 * chord * depth * friction * formFactor(ratio),
