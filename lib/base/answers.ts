@@ -100,5 +100,6 @@ export interface GlideAnswer extends AnswerBase {
   readonly runs: readonly RunUse[];
 }
 
+export type * from "./takeoff-answer.ts";
 export type * from "./tow-answer.ts";
 export * from "./answer-base.ts";

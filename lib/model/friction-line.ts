@@ -61,6 +61,9 @@ export function turbulentFriction(reynolds: number): number {
   return 0.455 / Math.log10(reynolds) ** 2.58;
 }
 
+/** Shortest plate that the rough line knows, in grains. */
+const LEAST_GRAINS = 100;
+
 /**
  * Friction coefficient of a rough plate, turbulent from its leading edge and rough enough that viscosity no longer counts, on one
  * side's area.
@@ -70,7 +73,7 @@ export function turbulentFriction(reynolds: number): number {
  *
  * @param lengthOverGrain plate's length over the height of the sand grains that do the same, 1
  * @returns 1
- * @throws RangeError when the ratio is not above 10, where the line means nothing
+ * @throws RangeError below 100 grains, where the line means nothing
  *
  * @example
  * ```ts
@@ -79,9 +82,9 @@ export function turbulentFriction(reynolds: number): number {
  * ```
  */
 export function roughFriction(lengthOverGrain: number): number {
-  if (!(lengthOverGrain > 10)) {
+  if (!(lengthOverGrain >= LEAST_GRAINS)) {
     throw new RangeError(
-      `Cannot give friction of a rough plate as its length must be above 10 grains: ${lengthOverGrain}`,
+      `Cannot give friction of a rough plate as its length must be 100 grains or more: ${lengthOverGrain}`,
     );
   }
   return (1.89 + 1.62 * Math.log10(lengthOverGrain)) ** -2.5;
@@ -131,8 +134,10 @@ export function plateFriction(
   }
   if (reynolds <= transition) return laminarFriction(reynolds);
   const share = transition / reynolds;
+  // A laminar run shorter than the rough line knows counts as its shortest: it is a small share then.
+  const run = Math.max(LEAST_GRAINS, lengthOverGrain * share);
   return turbulentOrRough(reynolds, lengthOverGrain) -
-    share * (turbulentOrRough(transition, lengthOverGrain * share) - laminarFriction(transition));
+    share * (turbulentOrRough(transition, run) - laminarFriction(transition));
 }
 
 /**

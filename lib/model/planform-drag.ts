@@ -58,6 +58,8 @@ export interface Surroundings {
   readonly depth: number;
   /** kg/m3 */
   readonly airDensity?: number;
+  /** phi of this span and depth by speed, where someone holds a faster table of it; the integral itself otherwise. */
+  readonly phi?: (speed: number) => number;
 }
 
 /** One steady state. */
@@ -176,7 +178,8 @@ export function steadyBuildUp(
   const strutShape = struts.count === 0 ? 1 : formFactor(struts.thickness / struts.chord);
   const strutForm = departed(strutShape, departures.strutForm) / strutShape;
   const chordOverGrain = roughness > 0 ? chord / roughness : Infinity;
-  const phiAt = ellipticLinePhi({ span, depth });
+  const integral = around.phi === undefined ? ellipticLinePhi({ span, depth }) : null;
+  const phiAt = around.phi ?? ((speed: number) => integral!(speed, gravity));
   const airArea = craft.airDragArea ?? 0.55;
   const none: StrutDrag = { friction: 0, spray: 0, junction: 0 };
 
@@ -187,7 +190,7 @@ export function steadyBuildUp(
       );
     }
     const onArea = density * speed * speed / 2 * area;
-    const phi = departed(phiAt(speed, gravity), departures.surface);
+    const phi = departed(phiAt(speed), departures.surface);
     const reynolds = speed * chord / kinematicViscosity;
     const least = 2 * plateFriction(reynolds, transition, chordOverGrain) * form;
     const induced = phi / (Math.PI * aspect * (craft.spanEfficiency ?? 0.95));

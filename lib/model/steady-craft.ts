@@ -122,6 +122,7 @@ interface MediumNumbers {
   readonly strutCount: number;
   readonly airDragArea: number;
   readonly extraDragArea: number;
+  readonly phi?: (speed: number) => number;
 }
 
 function flightIn(craft: SteadyCraft, numbers: MediumNumbers): SteadyFlight {
@@ -148,7 +149,14 @@ function flightIn(craft: SteadyCraft, numbers: MediumNumbers): SteadyFlight {
     transitionReynolds: craft.transitionReynolds,
     roughness: craft.roughness,
     departures: craft,
-  }, { density, kinematicViscosity, gravity, depth, airDensity: numbers.airDensity });
+  }, {
+    density,
+    kinematicViscosity,
+    gravity,
+    depth,
+    airDensity: numbers.airDensity,
+    ...(numbers.phi === undefined ? {} : { phi: numbers.phi }),
+  });
   const level = Math.cos(lineAngle);
   return {
     craft,
@@ -183,6 +191,7 @@ function flightIn(craft: SteadyCraft, numbers: MediumNumbers): SteadyFlight {
  *
  * @param craft all numbers
  * @param depth m of the wing under the surface; the running depth unless said otherwise
+ * @param phi free-surface factor of this span and depth by speed, where someone holds a faster table of it
  * @returns the flight
  * @throws RangeError where a number is outside what its formula knows
  *
@@ -195,7 +204,11 @@ function flightIn(craft: SteadyCraft, numbers: MediumNumbers): SteadyFlight {
  * if (!(tension > 60 && tension < 68)) throw new Error(`${tension} N`);
  * ```
  */
-export function flightInWater(craft: SteadyCraft, depth = craft.runningDepth): SteadyFlight {
+export function flightInWater(
+  craft: SteadyCraft,
+  depth = craft.runningDepth,
+  phi?: (speed: number) => number,
+): SteadyFlight {
   const { temperature, salinity, densityFactor } = craft;
   const own = water({ temperature, salinity });
   const density = own.density * densityFactor;
@@ -210,6 +223,7 @@ export function flightInWater(craft: SteadyCraft, depth = craft.runningDepth): S
     strutCount: craft.strutCount,
     airDragArea: craft.airDragArea,
     extraDragArea: craft.extraDragArea,
+    ...(phi === undefined ? {} : { phi }),
   });
 }
 

@@ -1,10 +1,9 @@
 /**
- * Speeds of a craft in steady flight: the slowest, the one of least drag, of least power, and those that a pull can hold.
+ * Speeds of a craft in steady flight: the slowest, and those that a pull can hold.
  *
  * @module
  */
 import { allRoots, bracketedRoot } from "../numeric/roots.ts";
-import { minimumBetween } from "../numeric/minimum.ts";
 import { stallSpeed } from "./stall.ts";
 import type { SteadyFlight } from "./steady-craft.ts";
 
@@ -76,90 +75,8 @@ export function slowestSpeed(flight: SteadyFlight, share = 1): SlowestSpeed {
   return { kind: excess(high) > 0 ? "none" : "hangs" };
 }
 
-/** What is least. */
-export type Least = "total" | "power";
-
-/** A dip of drag or power over speed. */
-export interface Dip {
-  /** m/s */
-  readonly speed: number;
-  /** N of drag, or W of power. */
-  readonly value: number;
-  /** True where it is not a dip but the slowest speed itself: slower would need less, and does not fly. */
-  readonly atStall: boolean;
-}
-
-/** How finely speeds are looked at. */
-export interface ScanOptions {
-  /** Points from the slowest speed to six times it; 200 unless said otherwise. */
-  readonly points?: number;
-}
-
 /** Over how many times the slowest speed is looked. */
-const REACH = 6;
-
-/** Share of the speed between the points of a central difference. */
-const STEP = 1e-5;
-
-function scanned(flight: SteadyFlight, slowest: number, points: number, of: Least) {
-  const speeds = new Float64Array(points);
-  const values = new Float64Array(points);
-  for (let i = 0; i < points; i++) {
-    speeds[i] = slowest * REACH ** (i / (points - 1));
-    values[i] = flight.at(speeds[i]!)?.[of] ?? Infinity;
-  }
-  return { speeds, values };
-}
-
-/**
- * Every dip of drag or power from the slowest speed up, the lowest first.
- *
- * A wide wing near the surface has a hump in its drag, so there may be two: each is found by a scan and refined. "At the slowest speed
- * itself" is a frequent and honest answer for power. Friction has a kink where it turns turbulent, at another speed on the wing than on
- * the struts; a search by slope alone can stick there.
- *
- * @param flight at one depth
- * @param slowest m/s, its stall speed
- * @param of `total` for drag, `power` for power
- * @param options how finely to look
- * @returns dips by value, at least one
- *
- * @example
- * ```ts
- * import { flightInWater } from "lakeproof/model/steady-craft.ts";
- * import { dips } from "lakeproof/model/steady-speeds.ts";
- * import { USUAL_CRAFT } from "lakeproof/model/usual-craft.ts";
- * const [least] = dips(flightInWater(USUAL_CRAFT), 3.3, "total");
- * if (!(least!.speed > 4 && least!.speed < 6)) throw new Error(`${least!.speed} m/s`);
- * ```
- */
-export function dips(
-  flight: SteadyFlight,
-  slowest: number,
-  of: Least,
-  options: ScanOptions = {},
-): Dip[] {
-  const points = options.points ?? 200;
-  const { speeds, values } = scanned(flight, slowest, points, of);
-  const at = (speed: number) => flight.at(speed)?.[of] ?? Infinity;
-  const slope = (speed: number) => at(speed * (1 + STEP)) - at(speed * (1 - STEP));
-  const found: Dip[] = [];
-  if (values[0]! < values[1]!) found.push({ speed: slowest, value: values[0]!, atStall: true });
-  for (let i = 1; i < points - 1; i++) {
-    if (!(values[i]! <= values[i - 1]! && values[i]! < values[i + 1]!)) continue;
-    const bracket = { low: speeds[i - 1]!, high: speeds[i + 1]! };
-    const [left, right] = [slope(bracket.low), slope(bracket.high)];
-    const speed = left < 0 && right > 0
-      ? bracketedRoot(slope, bracket, { relativeTolerance: 1e-12 })
-      : minimumBetween(at, bracket).at;
-    found.push({ speed, value: at(speed), atStall: false });
-  }
-  if (found.length === 0) {
-    const last = points - 1;
-    found.push({ speed: speeds[last]!, value: values[last]!, atStall: false });
-  }
-  return found.sort((a, b) => a.value - b.value);
-}
+export const REACH = 6;
 
 /**
  * The speeds that a pull or a power can hold: every stretch at which it is enough.
@@ -169,7 +86,7 @@ export function dips(
  * @param flight at one depth
  * @param slowest m/s, its stall speed
  * @param available `tension` in N along the line, or `power` in W
- * @param options how finely to look
+ * @param options `points` of the scan; 400 unless said otherwise
  * @returns stretches in m/s from slow to fast; none where it is never enough
  *
  * @example
@@ -185,7 +102,7 @@ export function speedsHeld(
   flight: SteadyFlight,
   slowest: number,
   available: { readonly tension: number } | { readonly power: number },
-  options: ScanOptions = {},
+  options: { readonly points?: number } = {},
 ): [from: number, to: number][] {
   const excess = (logSpeed: number) => {
     const state = flight.at(Math.exp(logSpeed));

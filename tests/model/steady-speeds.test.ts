@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { flightInAir, flightInWater, type SteadyFlight } from "lakeproof/model/steady-craft.ts";
-import { dips, slowestSpeed, speedsHeld } from "lakeproof/model/steady-speeds.ts";
+import { dips as dipsOf, type Least, scanSpeeds } from "lakeproof/model/steady-dips.ts";
+import { slowestSpeed, speedsHeld } from "lakeproof/model/steady-speeds.ts";
 import { LIGHT, SMALL, WIDE } from "../support/steady-examples.ts";
 
 /* Parent of the values: tests/golden/steady-flight.py. */
@@ -32,6 +33,9 @@ function speedOf(flight: SteadyFlight, share = 1): number {
   if (found.kind !== "speed") throw new Error(found.kind);
   return found.speed;
 }
+
+const dips = (flight: SteadyFlight, stall: number, of: Least) =>
+  dipsOf(scanSpeeds(flight, stall), of);
 
 describe("a small wing in a lake", () => {
   const want = golden.small;
@@ -65,6 +69,10 @@ describe("a small wing in a lake", () => {
     near(power!.value, want.leastPower, FORCE);
     near(power!.speed, 3.8523116, SPEED);
     expect(drag!.atStall || power!.atStall).toBe(false);
+    // Best of the wing alone, at its own best speed: from the same hand, eight printed digits.
+    const [wing] = dips(running, stall, "wingDragOverLift");
+    near(1 / wing!.value, 18.719669, SPEED);
+    near(wing!.speed, 5.7276728, SPEED);
   });
   it("is held by 65 N over one stretch of speeds, by 60 N over none", () => {
     for (

@@ -1,0 +1,87 @@
+/**
+ * From which speed each design carries its rider, and what it takes to get there.
+ *
+ * @module
+ */
+import { CONTRACT } from "../base/answers.ts";
+import { UsageError } from "../base/errors.ts";
+import { type Finding, finding } from "../base/finding.ts";
+import type { Session } from "../base/session.ts";
+import type { TakeoffAnswer } from "../base/takeoff-answer.ts";
+import { designTakeoff, type TakeoffDesign } from "./design-takeoff.ts";
+import { withinNature } from "./session-medium.ts";
+import { takeoffCraft } from "./takeoff-craft.ts";
+import { type TakeoffOptions, takeoffSetting } from "./takeoff-setting.ts";
+
+/** An answer with everything behind it. */
+export interface TakeoffEvidence {
+  /** The contract's object; `versions` is empty here and filled where the software is known. */
+  readonly answer: TakeoffAnswer;
+  readonly designs: readonly TakeoffDesign[];
+}
+
+/**
+ * Speeds, tow force and power of each design of a session, in water and as the same wing in air.
+ *
+ * Predicted, not measured: from the planform, the load and the water. What the board does before it is clear of the water is outside the
+ * model, so tow force is told from takeoff on: a steady tow must give at least that much, and the board's own hump may ask for more.
+ *
+ * @param session as read
+ * @param options designs, load, depth, altitude, line, pull
+ * @returns the answer with its evidence
+ * @throws UsageError for a design that the session does not know
+ * @throws DataError where a stated condition can't be
+ *
+ * @example A session without designs has no takeoff, and says so
+ * ```ts
+ * import { estimateTakeoff } from "lakeproof/decide/estimate-takeoff.ts";
+ * import { readSession } from "lakeproof/read/read-session.ts";
+ *
+ * const { answer } = estimateTakeoff(readSession("lake", new Map()));
+ * if (answer.findings.at(-1)?.code !== "no-designs") throw new Error(JSON.stringify(answer.findings));
+ * ```
+ */
+export function estimateTakeoff(session: Session, options: TakeoffOptions = {}): TakeoffEvidence {
+  for (const name of options.designs ?? []) {
+    if (!session.designs.some((one) => one.design === name)) {
+      throw new UsageError(
+        `Cannot answer on ${name} as designs.csv has only: ${
+          session.designs.map((one) => one.design).join(", ")
+        }`,
+      );
+    }
+  }
+  const prepared = withinNature(() => takeoffSetting(session, options));
+  const findings: Finding[] = [...prepared.findings];
+  const designs = session.designs
+    .map((spec, i) => ({ spec, place: i + 1 }))
+    .filter(({ spec }) => options.designs?.includes(spec.design) ?? true)
+    .flatMap(({ spec, place }) => {
+      const craft = takeoffCraft(spec, place, prepared);
+      return craft === null ? [] : [designTakeoff(craft, options)];
+    });
+  findings.push(...designs.flatMap((one) => one.findings));
+  if (session.designs.length === 0) {
+    findings.push(finding({
+      severity: "error",
+      code: "no-designs",
+      file: "designs.csv",
+      what: "There is no design to tell of.",
+      wanted: "Designs with span and area in designs.csv.",
+    }));
+  }
+  return {
+    answer: {
+      contract: CONTRACT,
+      question: "takeoff",
+      sessions: [session.name],
+      findings,
+      versions: {},
+      dataChecksums: session.checksums,
+      setting: prepared.setting,
+      designs: designs.map((one) => one.answer),
+      inputs: designs.flatMap((one) => one.prepared.inputs),
+    },
+    designs,
+  };
+}

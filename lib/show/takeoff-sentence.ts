@@ -1,0 +1,131 @@
+/**
+ * What the takeoff of designs comes to, in sentences that the terminal and the page share.
+ *
+ * @module
+ */
+import { printable } from "../base/printable.ts";
+import { NO_BREAK_SPACE } from "../base/rounding.ts";
+import { atSentenceStart } from "../base/sentence-words.ts";
+import type { DesignTakeoff, TakeoffSetting } from "../base/takeoff-answer.ts";
+import { valueWithInterval } from "./tow-sentence.ts";
+
+/** What the words mean, and what is not in the numbers. */
+export const TAKEOFF_WORDS =
+  "Stall speed: the slowest steady flight at running depth, board clear of the water; what a launch from a jetty must exceed. Takeoff speed: " +
+  "the board just clear, at the depth of the whole strut. Tow force is told from takeoff on: before it the board's own drag may ask for " +
+  "more. Not in it: board in the water, fuselage and stabiliser (unless given as extra drag area), air drawn down, waves of the lake, a " +
+  "near bottom, a wing that bends.";
+
+/** What the numbers in brackets are. */
+export const TAKEOFF_INTERVAL =
+  "In brackets stands the 95 % interval of a prediction: it holds what the inputs are not known to, each by a stated or usual " +
+  "uncertainty; it was not measured.";
+
+/** What can hurt. */
+export const TAKEOFF_CAUTION =
+  "Towing and falling can hurt: a line under load whips back, a foil cuts, a fall at these speeds near a foil is no small thing. Keep a " +
+  "quick release and a lookout, wear protection, start with the lowest speed and the least line tension that flies, and follow local rules and what " +
+  "licensed boat handlers say. That a wing should fly has not shown that it will hold.";
+
+/**
+ * From which speed one design carries its load, and what that takes.
+ *
+ * @param one a design's answer
+ * @returns one or two sentences
+ */
+export function takeoffSentence(one: DesignTakeoff): string {
+  const design = printable(one.design);
+  switch (one.outcome) {
+    case "floats":
+      return `${atSentenceStart(design)} floats under this load: there is no takeoff to tell of.`;
+    case "no-speed":
+      return `No speed lifts this load on ${design}.`;
+    case "not-told":
+      return `Nothing can be told of ${design}: see the findings.`;
+    case "beyond-range":
+      return `${atSentenceStart(design)} would lift this load only at ${
+        valueWithInterval(one.takeoffSpeed!)
+      }, faster than anything tows.`;
+  }
+  return `${atSentenceStart(design)} takes off at ${valueWithInterval(one.takeoffSpeed!)} with ${
+    valueWithInterval(one.towForceAtTakeoff!)
+  } of pull; it stalls at ${valueWithInterval(one.stallSpeed!)}.${
+    one.outcome === "beyond-tow" ? " The tow does not give that much." : ""
+  }`;
+}
+
+/**
+ * Best speeds of one design.
+ *
+ * @param one a design's answer
+ * @returns one sentence; empty where nothing flies
+ */
+export function bestSpeedsSentence(one: DesignTakeoff): string {
+  if (one.leastDrag === null || one.leastDragSpeed === null) return "";
+  const power = one.leastPowerAtStall
+    ? "least power right at its stall speed"
+    : `least power ${valueWithInterval(one.leastPower!)} at ${
+      valueWithInterval(one.leastPowerSpeed!)
+    }`;
+  return `Least drag of ${printable(one.design)}: ${valueWithInterval(one.leastDrag)} at ${
+    valueWithInterval(one.leastDragSpeed)
+  }; ${power}.`;
+}
+
+/**
+ * Which speeds the available pull holds.
+ *
+ * @param one a design's answer
+ * @param pull N
+ * @returns one sentence; empty where none was asked about
+ */
+export function heldSentence({ design, speedsHeld }: DesignTakeoff, pull: number): string {
+  if (speedsHeld === null) return "";
+  const stretches = speedsHeld.map(([from, to]) => `${from.toFixed(2)} to ${to.toFixed(2)}`);
+  return stretches.length === 0
+    ? `${pull.toFixed(0)} N hold ${printable(design)} at no speed.`
+    : `${pull.toFixed(0)} N hold ${printable(design)} at ${
+      stretches.join(" and at ")
+    }${NO_BREAK_SPACE}m/s.`;
+}
+
+/**
+ * The same wing in air.
+ *
+ * @param one a design's answer
+ * @returns one sentence; empty where nothing flies
+ */
+export function inAirSentence(
+  { design, inAir, takeoffSpeed, liftEqualMass }: DesignTakeoff,
+): string {
+  if (inAir === null || inAir.takeoffSpeed === null || takeoffSpeed === null) return "";
+  const equal = liftEqualMass === null
+    ? ""
+    : ` At the same speed and lift coefficient as in water it would carry ${
+      (liftEqualMass * 1000).toFixed(0)
+    }${NO_BREAK_SPACE}g.`;
+  return `The wing of ${printable(design)} under the same load in air, ${
+    inAir.altitude.toFixed(0)
+  }${NO_BREAK_SPACE}m up, would take off at ${valueWithInterval(inAir.takeoffSpeed)}: ${
+    (inAir.takeoffSpeed.value / takeoffSpeed.value).toFixed(1)
+  } times as fast.${equal}`;
+}
+
+/**
+ * What the numbers are told at.
+ *
+ * @param one setting of the answer
+ * @returns one sentence; empty where the load is not known
+ */
+export function settingSentence(one: TakeoffSetting | null): string {
+  if (one === null) return "";
+  const salt = one.salinity === 0
+    ? "fresh"
+    : `${(one.salinity * 1000).toFixed(0)} g of salt a kilogram`;
+  const line = one.lineAngle === 0
+    ? "level line"
+    : `line ${(one.lineAngle * 180 / Math.PI).toFixed(0)} degrees above the horizontal`;
+  return `Told at ${one.mass.toFixed(1)} kg, water of ${
+    (one.waterTemperature - 273.15).toFixed(1)
+  } °C (${salt}), ${one.altitude.toFixed(0)} m above the sea, ${line}.`;
+}

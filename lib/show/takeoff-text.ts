@@ -1,0 +1,74 @@
+/**
+ * A whole takeoff answer as plain text for a terminal.
+ *
+ * @module
+ */
+import type { TakeoffEvidence } from "../decide/estimate-takeoff.ts";
+import { findingsText } from "./findings-text.ts";
+import {
+  bestSpeedsSentence,
+  heldSentence,
+  inAirSentence,
+  settingSentence,
+  TAKEOFF_CAUTION,
+  TAKEOFF_INTERVAL,
+  TAKEOFF_WORDS,
+  takeoffSentence,
+} from "./takeoff-sentence.ts";
+import {
+  takeoffChangesTable,
+  takeoffInputsTable,
+  takeoffPartsTable,
+  takeoffResultsTable,
+  waterBesideAirTable,
+  whatMattersTable,
+} from "./takeoff-table.ts";
+import { textTable, wrapped } from "./text-table.ts";
+
+const QUESTION = "From which speed does each design carry me, and what does it take to get there?";
+
+/**
+ * The text that `task answer takeoff` prints.
+ *
+ * @param evidence with all findings in its answer
+ * @param told whether the data are marked as invented; N of pull that was asked about
+ * @returns text ended by a line feed
+ */
+export function takeoffText(
+  evidence: TakeoffEvidence,
+  told: { readonly invented: boolean; readonly pull?: number | undefined },
+): string {
+  const { answer } = evidence;
+  const { pull } = told;
+  const flying = answer.designs.filter((one) => one.takeoffSpeed !== null);
+  const sentences = [
+    settingSentence(answer.setting),
+    ...answer.designs.flatMap((one) => [
+      takeoffSentence(one),
+      bestSpeedsSentence(one),
+      pull === undefined ? "" : heldSentence(one, pull),
+      inAirSentence(one),
+    ]),
+  ].filter((one) => one !== "");
+  const perDesign = flying.flatMap(({ design }) => [
+    textTable(takeoffChangesTable(evidence, design)),
+    textTable(whatMattersTable(evidence, design)),
+    textTable(takeoffInputsTable(evidence, design)),
+  ]);
+  const parts = [
+    QUESTION + "\n",
+    ...sentences.map((one) => wrapped(one) + "\n"),
+    ...(flying.length === 0 ? [] : [
+      textTable(takeoffResultsTable(evidence)),
+      textTable(waterBesideAirTable(evidence)),
+      textTable(takeoffPartsTable(evidence)),
+      ...perDesign,
+      wrapped(TAKEOFF_INTERVAL) + "\n",
+      wrapped(TAKEOFF_WORDS) + "\n",
+    ]),
+    ...(answer.findings.length > 0 ? ["Findings\n" + findingsText(answer.findings)] : []),
+    wrapped(TAKEOFF_CAUTION) + "\n",
+    ...(told.invented ? ["The data are invented.\n"] : []),
+  ];
+  return parts.join("\n");
+}
