@@ -166,18 +166,19 @@ function takeoff(session: Session): Answerable {
     conditionOf(session, "reference_mass", null) ??
     session.glides.find((one) => one.carriedMass !== null) ??
     session.tow.find((one) => one.carriedMass !== null) ?? null;
-  const needs = [
-    ...(without.length === 0
-      ? []
-      : [`largest_lift_coefficient of ${
-        listInWords(without.map((one) => excerpt(one.design)))
-      } in designs.csv`]),
-    ...(mass === null ? ["carried_mass in conditions.csv"] : []),
-  ];
+  const needs = mass === null ? ["carried_mass in conditions.csv"] : [];
+  const names = listInWords(session.designs.map((one) => excerpt(one.design)));
+  const usual = without.length === 0
+    ? ""
+    : `; a usual largest lift coefficient stands in for ${
+      without.length === session.designs.length
+        ? "each"
+        : listInWords(without.map((one) => excerpt(one.design)))
+    }`;
   return {
     ...common,
     can: needs.length === 0,
-    has: `${listInWords(session.designs.map((one) => excerpt(one.design)))} with span and area.`,
+    has: `${names} with span and area${usual}.`,
     needs,
   };
 }

@@ -5,7 +5,7 @@
  */
 import { type Finding, finding } from "../base/finding.ts";
 import { printable } from "../base/printable.ts";
-import { listInWords } from "../base/sentence-words.ts";
+import { atSentenceStart, listInWords } from "../base/sentence-words.ts";
 import type { Design } from "../base/session.ts";
 import type { TakeoffDefault } from "../base/takeoff-answer.ts";
 import { type Doubt, USUAL_DOUBTS } from "../fit/takeoff-doubts.ts";
@@ -138,7 +138,7 @@ function volumeOf(
       ...common,
       severity: "warning",
       code: "volume-below-struts",
-      what: `${name} pushes ${
+      what: `${atSentenceStart(name)} pushes ${
         (spec.wetVolume * 1000).toFixed(1)
       } litres aside, less than its struts alone: the volume of its planform is taken.`,
       wanted: "The volume of wing and struts under water, in litres.",
@@ -181,7 +181,9 @@ export function takeoffCraft(
       file: FILE,
       row: spec.row,
       column: missing.length === 1 ? missing[0]![1] : null,
-      what: `${name} has no ${listInWords(missing.map((one) => one[1]))}: usual values stand in.`,
+      what: `${atSentenceStart(name)} has no ${
+        listInWords(missing.map((one) => one[1]))
+      }: usual values stand in.`,
       wanted: "These numbers in designs.csv.",
     }));
   }

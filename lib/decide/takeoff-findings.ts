@@ -5,6 +5,7 @@
  */
 import { type Finding, finding } from "../base/finding.ts";
 import { printable } from "../base/printable.ts";
+import { atSentenceStart } from "../base/sentence-words.ts";
 import type { DesignTakeoff, TakeoffOutcome } from "../base/takeoff-answer.ts";
 import type { MediumNumbers, TakeoffNumbers } from "../fit/takeoff-numbers.ts";
 import { flightInWater } from "../model/steady-craft.ts";
@@ -48,8 +49,9 @@ export function outcomeFindings(
       severity: "error",
       code: "floats",
       column: "wet_volume",
-      what:
-        `${name} floats under ${mass}: the water that it pushes aside weighs more than the load.`,
+      what: `${
+        atSentenceStart(name)
+      } floats under ${mass}: the water that it pushes aside weighs more than the load.`,
       wanted: "The volume under water in litres, and the mass of all that flies.",
     })];
   }
@@ -70,7 +72,7 @@ export function outcomeFindings(
       severity: "error",
       code: "load-too-large",
       column: "area",
-      what: `${name} would lift ${mass} only at ${
+      what: `${atSentenceStart(name)} would lift ${mass} only at ${
         numbers.takeoffSpeed.toFixed(1)
       } m/s: nothing tows that fast, so nothing lifts this load on this area.`,
       wanted: "The area in m2 and the mass in kg.",
@@ -81,9 +83,9 @@ export function outcomeFindings(
       ...common,
       severity: "warning",
       code: "beyond-tow",
-      what: `${name} needs ${numbers.towForceAtTakeoff.toFixed(0)} N to take off; the tow gives ${
-        pull!.toFixed(0)
-      } N.`,
+      what: `${atSentenceStart(name)} needs ${
+        numbers.towForceAtTakeoff.toFixed(0)
+      } N to take off; the tow gives ${pull!.toFixed(0)} N.`,
     })];
   }
   return [];
@@ -117,7 +119,7 @@ export function flightFindings(
   if (numbers.reynoldsNumber < LEAST_REYNOLDS) {
     warn(
       "low-reynolds",
-      `${name} takes off at a Reynolds number of ${
+      `${atSentenceStart(name)} takes off at a Reynolds number of ${
         (numbers.reynoldsNumber / 1e5).toFixed(1)
       }e5: below 2e5 the flow may part and close again, which costs drag that is not in these numbers.`,
     );
@@ -126,7 +128,7 @@ export function flightFindings(
   if (shallow < SHALLOW) {
     warn(
       "near-the-surface",
-      `${name} runs ${
+      `${atSentenceStart(name)} runs ${
         shallow.toFixed(1)
       } chords below the surface: nearer than two chords lift is lost, ` +
         `and its speeds here are too low${
@@ -142,7 +144,7 @@ export function flightFindings(
   if (steepness > STEEP) {
     warn(
       "steep-waves",
-      `${name} makes waves of steepness ${
+      `${atSentenceStart(name)} makes waves of steepness ${
         steepness.toFixed(2)
       } at its stall speed: the waves of the model are ` +
         "small ones, and its drag there is a rough guess.",

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { allRoots, bracketedRoot } from "../numeric/roots.ts";
+import { allRoots } from "../numeric/roots.ts";
 import { stallSpeed } from "./stall.ts";
 import type { SteadyFlight } from "./steady-craft.ts";
 

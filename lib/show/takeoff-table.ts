@@ -189,6 +189,12 @@ export function whatMattersTable({ designs }: TakeoffEvidence, design: string): 
   };
 }
 
+/** Per cent with its sign; what rounds to nothing has none. */
+function signed(share: number): string {
+  const text = formatPercent(Math.abs(share), 1);
+  return Math.abs(share) < 5e-4 ? text : `${share < 0 ? "−" : "+"}${text}`;
+}
+
 /**
  * What a changed craft would cost or save: one row a change.
  *
@@ -199,9 +205,7 @@ export function whatMattersTable({ designs }: TakeoffEvidence, design: string): 
 export function takeoffChangesTable({ designs }: TakeoffEvidence, design: string): TableRecord {
   const own = designs.find((one) => one.answer.design === design)?.answer.changes ?? [];
   const cell = (share: number | null) =>
-    share === null
-      ? EMPTY_CELL
-      : formattedCell(`${share < 0 ? "−" : "+"}${formatPercent(Math.abs(share), 1)}`, share);
+    share === null ? EMPTY_CELL : formattedCell(signed(share), share);
   return {
     name: "takeoff-changes",
     caption: `What a changed ${design} would need, by the model alone.`,

@@ -27,6 +27,10 @@ import { textTable, wrapped } from "./text-table.ts";
 
 const QUESTION = "From which speed does each design carry me, and what does it take to get there?";
 
+/** Where the rest is. */
+const MORE =
+  "What changes would do, what matters most and what was assumed: add --design and a name.\n";
+
 /**
  * The text that `task answer takeoff` prints.
  *
@@ -50,11 +54,12 @@ export function takeoffText(
       inAirSentence(one),
     ]),
   ].filter((one) => one !== "");
-  const perDesign = flying.flatMap(({ design }) => [
-    textTable(takeoffChangesTable(evidence, design)),
-    textTable(whatMattersTable(evidence, design)),
-    textTable(takeoffInputsTable(evidence, design)),
-  ]);
+  const [alone, ...others] = flying;
+  const perDesign = alone === undefined ? [] : others.length > 0 ? [MORE] : [
+    textTable(takeoffChangesTable(evidence, alone.design)),
+    textTable(whatMattersTable(evidence, alone.design)),
+    textTable(takeoffInputsTable(evidence, alone.design)),
+  ];
   const parts = [
     QUESTION + "\n",
     ...sentences.map((one) => wrapped(one) + "\n"),

@@ -54,14 +54,6 @@ function groupLines(findings: readonly Finding[]): string[] {
   );
 }
 
-/** Questions that `task answer` knows; for the others the data may be there before the answer is. */
-const ANSWERED: ReadonlySet<string> = new Set(["glide", "tow"]);
-
-function standingOf(one: Answerable): string {
-  if (!one.can) return "not yet";
-  return ANSWERED.has(one.question) ? "yes" : "enough data, but `task answer` can't do it yet";
-}
-
 /** What a session holds, in one line. */
 function contents(session: Session): string {
   const parts = [
@@ -128,7 +120,7 @@ export function validationText(
     "What can be answered with what is there:",
   );
   for (const one of questions) {
-    const head = `${one.question.padEnd(8)}${standingOf(one)}: ${one.asks} ${one.has}`;
+    const head = `${one.question.padEnd(8)}${one.can ? "yes" : "not yet"}: ${one.asks} ${one.has}`;
     lines.push(wrapped(head, "          ", "  "));
     for (const need of one.needs) {
       lines.push(wrapped(`needs ${need}.`, "            ", "          "));

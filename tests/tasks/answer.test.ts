@@ -196,14 +196,14 @@ describe("the command line of task answer", () => {
 
   it("ends with code 2 and nothing on standard output for wrong usage", async () => {
     const results = await Promise.all([
-      task("takeoff", DEMO),
+      task("balance", DEMO),
       task("glyde", DEMO),
       task("glide"),
       task("glide", DEMO, "--fast"),
     ]);
     expect(results.map((one) => [one.code, one.out])).toEqual([[2, ""], [2, ""], [2, ""], [2, ""]]);
     expect(results[2]!.err).toContain("--help");
-    expect(results[0]!.err).toContain('Cannot answer "takeoff" yet');
+    expect(results[0]!.err).toContain('Cannot answer "balance" yet');
   });
 
   it("reads numbers with a decimal comma, and units of the right kind only", () => {

@@ -1,0 +1,69 @@
+import { describe, expect, it } from "vitest";
+import { DataError, UsageError } from "lakeproof/base/errors.ts";
+import type { TakeoffAnswer } from "lakeproof/base/takeoff-answer.ts";
+import { answerTakeoff } from "lakeproof/tasks/answer-takeoff.ts";
+
+const DEMO = "quillwater-tow";
+
+describe("task answer takeoff", () => {
+  it("prints the contract's object, every number finite", async () => {
+    const { text, code } = await answerTakeoff([DEMO], { json: true, design: ["birch"] });
+    const answer = JSON.parse(text) as TakeoffAnswer;
+    expect(code).toBe(0);
+    expect(Object.keys(answer).slice(0, 6)).toEqual([
+      "contract",
+      "question",
+      "sessions",
+      "findings",
+      "versions",
+      "dataChecksums",
+    ]);
+    expect(answer.question).toBe("takeoff");
+    const [own] = answer.designs;
+    expect(own!.design).toBe("birch");
+    const keys = [
+      "design",
+      "wingLoading",
+      "stallSpeed",
+      "takeoffSpeed",
+      "leastDragSpeed",
+      "leastPowerSpeed",
+      "towForceAtTakeoff",
+      "reynoldsNumber",
+      "inAir",
+    ];
+    expect(Object.keys(own!)).toEqual(expect.arrayContaining(keys));
+    expect(own!.wingLoading!.unit).toBe("N/m2");
+    expect(own!.inAir).toMatchObject({ altitude: 210 });
+    expect(text).not.toMatch(/NaN|Infinity|undefined/);
+  });
+  it("prints speeds, water beside air, and the caution", async () => {
+    const { text, code } = await answerTakeoff([DEMO], { mass: "180lb", depth: "35cm" });
+    expect(code).toBe(0);
+    for (const words of ["takes off at", "in air", "quick release", "local rules", "invented"]) {
+      expect(text).toContain(words);
+    }
+  });
+  it("ends with code 1 where the line leaves no speed", async () => {
+    const { text, code } = await answerTakeoff([DEMO], { lineAngle: "-89" });
+    expect(code).toBe(1);
+    expect(text).toContain("No speed lifts");
+  });
+  it("refuses options that can't be, several sessions, and unknown designs", async () => {
+    const wrong = [
+      answerTakeoff([DEMO], { mass: "4 m" }),
+      answerTakeoff([DEMO], { depth: "0" }),
+      answerTakeoff([DEMO], { depth: "40" }),
+      answerTakeoff([DEMO], { altitude: "9km" }),
+      answerTakeoff([DEMO], { design: ["oak"] }),
+      answerTakeoff([DEMO, "quillwater-evening"], {}),
+    ];
+    for (const one of wrong) await expect(one).rejects.toThrow(UsageError);
+  });
+  it("tells a missing session as data, also in JSON", async () => {
+    await expect(answerTakeoff(["nowhere"], {})).rejects.toThrow(DataError);
+    const { text, code } = await answerTakeoff(["nowhere"], { json: true });
+    expect(code).toBe(1);
+    expect((JSON.parse(text) as TakeoffAnswer).findings.at(-1)!.code).toBe("no-session");
+  });
+});
