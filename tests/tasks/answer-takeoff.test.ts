@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { DataError, UsageError } from "lakeproof/base/errors.ts";
 import type { TakeoffAnswer } from "lakeproof/base/takeoff-answer.ts";
-import { answerTakeoff } from "lakeproof/tasks/answer-takeoff.ts";
+import { answerTakeoff, type TakeoffFlags } from "lakeproof/tasks/answer-takeoff.ts";
 
 const DEMO = "quillwater-tow";
 
@@ -50,15 +50,17 @@ describe("task answer takeoff", () => {
     expect(text).toContain("No speed lifts");
   });
   it("refuses options that can't be, several sessions, and unknown designs", async () => {
-    const wrong = [
-      answerTakeoff([DEMO], { mass: "4 m" }),
-      answerTakeoff([DEMO], { depth: "0" }),
-      answerTakeoff([DEMO], { depth: "40" }),
-      answerTakeoff([DEMO], { altitude: "9km" }),
-      answerTakeoff([DEMO], { design: ["oak"] }),
-      answerTakeoff([DEMO, "quillwater-evening"], {}),
+    const wrong: [string[], TakeoffFlags][] = [
+      [[DEMO], { mass: "4 m" }],
+      [[DEMO], { depth: "0" }],
+      [[DEMO], { depth: "40" }],
+      [[DEMO], { altitude: "9km" }],
+      [[DEMO], { design: ["oak"] }],
+      [[DEMO, "quillwater-evening"], {}],
     ];
-    for (const one of wrong) await expect(one).rejects.toThrow(UsageError);
+    for (const [names, flags] of wrong) {
+      await expect(answerTakeoff(names, flags)).rejects.toThrow(UsageError);
+    }
   });
   it("tells a missing session as data, also in JSON", async () => {
     await expect(answerTakeoff(["nowhere"], {})).rejects.toThrow(DataError);
