@@ -5,7 +5,19 @@
  */
 import { bracketedRoot } from "../numeric/roots.ts";
 import { dot, type Three } from "./symmetric-three.ts";
-import type { TowFit } from "./tow-fit.ts";
+import type { TowedCraft } from "./tow-data.ts";
+
+/** A fitted law with the speeds it was fitted to: a tow's, or that of glides. */
+export interface FittedLaw {
+  /** N at v0, for a lift of the craft's. */
+  readonly parameters: Three;
+  /** v0 in m/s. */
+  readonly referenceSpeed: number;
+  readonly data: {
+    readonly craft: Pick<TowedCraft, "lift" | "phi">;
+    readonly readings: readonly { readonly speed: number }[];
+  };
+}
 
 /** The speeds towed, m/s. */
 export interface SpeedRange {
@@ -19,7 +31,7 @@ export interface SpeedRange {
  * @param fit a fitted tow
  * @returns m/s
  */
-export function towedRange(fit: TowFit): SpeedRange {
+export function towedRange(fit: FittedLaw): SpeedRange {
   const speeds = fit.data.readings.map((one) => one.speed);
   return { from: Math.min(...speeds), to: Math.max(...speeds) };
 }
@@ -31,7 +43,7 @@ export function towedRange(fit: TowFit): SpeedRange {
  * @param speed m/s
  * @returns 1
  */
-export function towTerms({ referenceSpeed: v0, data }: TowFit, speed: number): Three {
+export function towTerms({ referenceSpeed: v0, data }: FittedLaw, speed: number): Three {
   return [(speed / v0) ** 2, 1, data.craft.phi(speed) * (v0 / speed) ** 2];
 }
 
@@ -39,7 +51,7 @@ export function towTerms({ referenceSpeed: v0, data }: TowFit, speed: number): T
 const STEP = 0.02;
 
 /** Change of the terms with speed, s/m. */
-export function towTermSlopes({ referenceSpeed: v0, data }: TowFit, speed: number): Three {
+export function towTermSlopes({ referenceSpeed: v0, data }: FittedLaw, speed: number): Three {
   const { phi } = data.craft;
   const phiSlope = (phi(speed + STEP) - phi(speed - STEP)) / (2 * STEP);
   return [2 * speed / v0 ** 2, 0, (v0 / speed) ** 2 * (phiSlope - 2 * phi(speed) / speed)];
@@ -52,7 +64,7 @@ export function towTermSlopes({ referenceSpeed: v0, data }: TowFit, speed: numbe
  * @param speed m/s
  * @returns N
  */
-export function towDrag(fit: TowFit, speed: number): number {
+export function towDrag(fit: FittedLaw, speed: number): number {
   return dot(towTerms(fit, speed), fit.parameters);
 }
 
@@ -68,9 +80,12 @@ export interface LeastSpeed {
 const LOOK = { below: 0.5, above: 2, count: 80 } as const;
 
 /** Speeds found, by fit: several estimates of one answer ask for the same. */
-const KEPT = [new WeakMap<TowFit, LeastSpeed | null>(), new WeakMap<TowFit, LeastSpeed | null>()];
+const KEPT = [
+  new WeakMap<FittedLaw, LeastSpeed | null>(),
+  new WeakMap<FittedLaw, LeastSpeed | null>(),
+];
 
-function leastSpeed(fit: TowFit, power: 0 | 1): LeastSpeed | null {
+function leastSpeed(fit: FittedLaw, power: 0 | 1): LeastSpeed | null {
   const kept = KEPT[power]!.get(fit);
   if (kept !== undefined) return kept;
   const found = findLeastSpeed(fit, power);
@@ -79,7 +94,7 @@ function leastSpeed(fit: TowFit, power: 0 | 1): LeastSpeed | null {
 }
 
 /** Least of drag (`power` 0) or of drag times speed (`power` 1), where `v^power D` is flat. */
-function findLeastSpeed(fit: TowFit, power: 0 | 1): LeastSpeed | null {
+function findLeastSpeed(fit: FittedLaw, power: 0 | 1): LeastSpeed | null {
   const { from, to } = towedRange(fit);
   const low = LOOK.below * from, high = LOOK.above * to;
   const speeds = Array.from(
@@ -113,7 +128,7 @@ function findLeastSpeed(fit: TowFit, power: 0 | 1): LeastSpeed | null {
  * @param fit a fitted tow
  * @returns the speed, or `null` where there is no dip between half the slowest and twice the fastest speed towed
  */
-export function towedBestSpeed(fit: TowFit): LeastSpeed | null {
+export function towedBestSpeed(fit: FittedLaw): LeastSpeed | null {
   return leastSpeed(fit, 0);
 }
 
@@ -123,6 +138,6 @@ export function towedBestSpeed(fit: TowFit): LeastSpeed | null {
  * @param fit a fitted tow
  * @returns the speed, or `null` as for the best speed
  */
-export function towedLeastPowerSpeed(fit: TowFit): LeastSpeed | null {
+export function towedLeastPowerSpeed(fit: FittedLaw): LeastSpeed | null {
   return leastSpeed(fit, 1);
 }

@@ -15,7 +15,7 @@ import {
   type Three,
   timesVector,
 } from "./symmetric-three.ts";
-import type { TowData } from "./tow-data.ts";
+import type { TowData, TowedCraft } from "./tow-data.ts";
 
 /** Where the size of the scatter comes from. */
 export type ScatterFrom = "stated" | "within" | "between";
@@ -96,7 +96,7 @@ export function fitTow(
   if (count < 4) return { ok: false, reason: `a law needs four readings; there are ${count}` };
   const v0 = Math.exp(readings.reduce((sum, one) => sum + Math.log(one.speed), 0) / count);
   const points = new AdjustedPoints(data, v0);
-  const { precision, pull } = planform(data, v0);
+  const { precision, pull } = expectedTerms(craft, v0);
   const groups = groupsOf(data);
 
   let k = options.scatterScale ?? 1;
@@ -165,9 +165,17 @@ function largestChange(now: Three, before: Three, covariance: SymmetricThree): n
   );
 }
 
-/** The planform's two pseudo-observations, in newtons at v0: their precision, and precision times mean. */
-function planform({ craft }: TowData, v0: number): { precision: SymmetricThree; pull: Three } {
-  const { expected } = craft;
+/**
+ * The planform's two pseudo-observations, in newtons at v0.
+ *
+ * @param craft with or without an expectation
+ * @param v0 m/s
+ * @returns their precision in 1/N2, and precision times mean
+ */
+export function expectedTerms(
+  { expected }: TowedCraft,
+  v0: number,
+): { readonly precision: SymmetricThree; readonly pull: Three } {
   if (expected === null) return { precision: mapThree(() => 0), pull: [0, 0, 0] };
   const constant = expected.constant.standardUncertainty ** -2;
   const liftTerm = (expected.liftTerm.standardUncertainty / v0 ** 2) ** -2;

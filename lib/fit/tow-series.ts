@@ -5,7 +5,13 @@
  */
 import type { Result } from "../base/quantity.ts";
 import { quadraticForm, type Three } from "./symmetric-three.ts";
-import { towDrag, towedBestSpeed, towedLeastPowerSpeed, towTerms } from "./tow-curve.ts";
+import {
+  type FittedLaw,
+  towDrag,
+  towedBestSpeed,
+  towedLeastPowerSpeed,
+  towTerms,
+} from "./tow-curve.ts";
 import type { TowData } from "./tow-data.ts";
 import { fitTow, type TowFit } from "./tow-fit.ts";
 
@@ -101,7 +107,7 @@ function sweepScatter(fit: TowFit) {
 }
 
 /** A quantity's logarithm and how it changes with the parameters. */
-interface LogValue {
+export interface LogValue {
   readonly log: number;
   readonly gradient: Three;
 }
@@ -147,12 +153,15 @@ function estimate(
  * @returns on ln of N, or `null` where the law gives none
  */
 export function dragEstimate(series: TowSeries, speed: number): TowEstimate | null {
-  return estimate(series, (fit) => {
-    const drag = towDrag(fit, speed);
-    return drag > 0
-      ? { log: Math.log(drag), gradient: scaled(towTerms(fit, speed), 1 / drag) }
-      : null;
-  }, true);
+  return estimate(series, (fit) => logDrag(fit, speed), true);
+}
+
+/** Drag at a speed, on ln of N, of any fitted law. */
+export function logDrag(fit: FittedLaw, speed: number): LogValue | null {
+  const drag = towDrag(fit, speed);
+  return drag > 0
+    ? { log: Math.log(drag), gradient: scaled(towTerms(fit, speed), 1 / drag) }
+    : null;
 }
 
 /**
@@ -163,10 +172,11 @@ export function dragEstimate(series: TowSeries, speed: number): TowEstimate | nu
  * @returns on ln of 1, or `null` where the law gives none
  */
 export function liftToDragEstimate(series: TowSeries, speed: number): TowEstimate | null {
-  return estimate(series, (fit) => liftToDrag(fit, speed), true);
+  return estimate(series, (fit) => logLiftToDrag(fit, speed), true);
 }
 
-function liftToDrag(fit: TowFit, speed: number): LogValue | null {
+/** Lift over drag at a speed, on ln of 1, of any fitted law. */
+export function logLiftToDrag(fit: FittedLaw, speed: number): LogValue | null {
   const drag = towDrag(fit, speed);
   if (!(drag > 0)) return null;
   return {
@@ -182,10 +192,13 @@ function liftToDrag(fit: TowFit, speed: number): LogValue | null {
  * @returns on ln of 1, or `null` where the law has no dip
  */
 export function bestLiftToDragEstimate(series: TowSeries): TowEstimate | null {
-  return estimate(series, (fit) => {
-    const best = towedBestSpeed(fit);
-    return best === null ? null : liftToDrag(fit, best.speed);
-  }, true);
+  return estimate(series, logBestLiftToDrag, true);
+}
+
+/** Best lift over drag, on ln of 1, of any fitted law. */
+export function logBestLiftToDrag(fit: FittedLaw): LogValue | null {
+  const best = towedBestSpeed(fit);
+  return best === null ? null : logLiftToDrag(fit, best.speed);
 }
 
 /**
@@ -195,12 +208,15 @@ export function bestLiftToDragEstimate(series: TowSeries): TowEstimate | null {
  * @returns on ln of m/s, or `null` where the law has no dip
  */
 export function bestSpeedEstimate(series: TowSeries): TowEstimate | null {
-  return estimate(series, (fit) => {
-    const best = towedBestSpeed(fit);
-    return best === null
-      ? null
-      : { log: Math.log(best.speed), gradient: scaled(best.gradient, 1 / best.speed) };
-  }, false);
+  return estimate(series, logBestSpeed, false);
+}
+
+/** Speed of best lift over drag, on ln of m/s, of any fitted law. */
+export function logBestSpeed(fit: FittedLaw): LogValue | null {
+  const best = towedBestSpeed(fit);
+  return best === null
+    ? null
+    : { log: Math.log(best.speed), gradient: scaled(best.gradient, 1 / best.speed) };
 }
 
 /**
