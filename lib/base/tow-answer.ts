@@ -7,6 +7,7 @@
  */
 import type { AnswerBase } from "./answer-base.ts";
 import type { Quantity } from "./quantity.ts";
+import type { TowAgreement, TowFromTraces } from "./tow-traces.ts";
 
 /** A fitted law `D(v) = a v^2 + d + e phi(v)/v^2` of the whole craft: constants of the law over the speeds towed, not physics. */
 export interface TowLaw {
@@ -137,9 +138,11 @@ export interface SpeedLiftToDrag {
   readonly liftToDrag: Quantity;
 }
 
-/** One design's drag. */
+/** One design's drag in one session. */
 export interface DesignTow {
   readonly design: string;
+  /** The session it was towed in, or glided in where it was not towed. */
+  readonly session: string;
   readonly law: TowLaw | null;
   /** Of the whole craft; `atLeast` where its speed was not towed. */
   readonly bestLiftToDrag: Quantity | null;
@@ -157,6 +160,8 @@ export interface DesignTow {
   readonly uncertaintyShares: readonly UncertaintyShare[];
   /** `null` where too few pitches were measured for one. */
   readonly liftCurve: TowLiftCurve | null;
+  /** `null` where no speed trace of its glides carries a law. */
+  readonly fromTraces: TowFromTraces | null;
 }
 
 /** Whether two drags differ anywhere: F test at both ends and the middle of the common range. */
@@ -177,6 +182,8 @@ export interface TowComparison {
   readonly candidateLessDrag: readonly (readonly [from: number, to: number])[];
   readonly candidateMoreDrag: readonly (readonly [from: number, to: number])[];
   readonly jointTest: TowJointTest | null;
+  /** `joint`: with several comparisons, all their ratios and stretches hold at once in 95 of 100 answers. */
+  readonly family: "pointwise" | "joint";
 }
 
 /** The whole answer. */
@@ -184,4 +191,6 @@ export interface TowAnswer extends AnswerBase {
   readonly question: "tow";
   readonly designs: readonly DesignTow[];
   readonly comparisons: readonly TowComparison[];
+  /** Tow and glides of one design side by side, where both carry a law. */
+  readonly agreement: readonly TowAgreement[];
 }

@@ -128,3 +128,22 @@ export function standardUncertaintyOf(
 ): number {
   return own ?? Math.hypot(uncertainty.fixed, uncertainty.share * value);
 }
+
+/**
+ * Fixed part and share of a column's stated shared errors, the usual ones where a kind is not stated.
+ *
+ * @param column with what is stated for it
+ * @param usual fixed part in SI, and share
+ * @returns standard uncertainties, each kind in quadrature
+ */
+export function sharedParts(
+  column: ColumnUncertainty,
+  usual: { readonly fixed: number; readonly share: number },
+): { readonly fixed: number; readonly share: number } {
+  const of = (relative: boolean) => column.common.filter((one) => one.relative === relative);
+  const sum = (relative: boolean) => Math.hypot(...of(relative).map((one) => one.uncertainty));
+  return {
+    fixed: of(false).length > 0 ? sum(false) : usual.fixed,
+    share: of(true).length > 0 ? sum(true) : usual.share,
+  };
+}

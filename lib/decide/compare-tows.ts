@@ -11,10 +11,16 @@ import type { TowAnswer, TowComparison } from "../base/tow-answer.ts";
 import { compareDrag, type DragComparison } from "../fit/tow-band.ts";
 import { ratioVariance } from "../fit/tow-variance.ts";
 import { dataFaults, faultsOf } from "./data-faults.ts";
+import { answerHead } from "./answer-head.ts";
 import { type TowedDesign, towedDesign } from "./design-tow.ts";
+import { designsOf } from "./glide-options.ts";
+import { agreementFindings, towAgreement } from "./tow-agreement.ts";
 import { towSessionFindings } from "./tow-session-findings.ts";
 import { towQuantity } from "./tow-quantity.ts";
-import { alternated, prepareTow, towedDesigns } from "./tow-readings.ts";
+import { alternated, type PreparedTow, towedDesigns } from "./tow-readings.ts";
+import { differingDesigns, prepareTows, seenFromElsewhere, sharedBetween } from "./tow-sessions.ts";
+import { prepareTraces } from "./trace-runs.ts";
+import { type TracedDesign, tracedDesign } from "./traced-design.ts";
 
 /** What the asker may set. */
 export interface TowOptions {
@@ -33,6 +39,8 @@ export interface TowPair {
   readonly band: DragComparison | null;
   /** True where both took turns behind the boat. */
   readonly alternated: boolean;
+  /** True where each was towed in a session of its own. */
+  readonly apart: boolean;
 }
 
 /** An answer with everything behind it. */
@@ -41,6 +49,8 @@ export interface TowEvidence {
   readonly answer: TowAnswer;
   readonly designs: readonly TowedDesign[];
   readonly pairs: readonly TowPair[];
+  /** One a design, in their order: what the traces of its glides say; `null` where it has none. */
+  readonly traced: readonly (TracedDesign | null)[];
 }
 
 /** Tables that a tow rests on. */
@@ -53,6 +63,15 @@ const RESTS_ON: readonly (string | null)[] = [
   null,
 ];
 
+/** Tables that traces rest on. */
+const TRACES_REST_ON: readonly (string | null)[] = [
+  "designs.csv",
+  "glides.csv",
+  "conditions.csv",
+  "instruments.csv",
+  null,
+];
+
 /**
  * Standard uncertainty, as a share of the drag, of what a day does to one design alone (wake, chop, trim) where designs did
  * not take turns. Assumed, not measured.
@@ -60,7 +79,7 @@ const RESTS_ON: readonly (string | null)[] = [
 const DAY = 0.02;
 
 /**
- * Drag law, best lift-to-drag and its speed of each towed design of a session, and where two of them differ.
+ * Drag law, best lift-to-drag and its speed of each towed design, and where two of them differ.
  *
  * Everything is of the **whole craft** at the same carried mass. Best lift-to-drag stands in the headline only as what the
  * speeds towed can tell: two-sided inside them, a lower bound outside. "Which is better" may have no single answer: one
@@ -69,10 +88,13 @@ const DAY = 0.02;
  * Where the tables hold errors, or a unit has slipped, there is no law that looks fine, but a finding that says what to put
  * right.
  *
- * @param session as read
+ * Several sessions stay apart: a design towed in two has an entry for each, and whatever readings of one session share
+ * counts as that session's own against another, unless instruments.csv names one instrument in both.
+ *
+ * @param asked a session, or several, as read
  * @param options baseline and candidates
  * @returns the answer with its evidence
- * @throws UsageError for a design that the session does not know
+ * @throws UsageError for a design that no session knows
  *
  * @example A session without tows has no law, and says so
  * ```ts
@@ -83,14 +105,127 @@ const DAY = 0.02;
  * if (answer.findings.at(-1)?.code !== "no-tows") throw new Error(JSON.stringify(answer.findings));
  * ```
  */
-export function compareTows(session: Session, options: TowOptions = {}): TowEvidence {
+export function compareTows(
+  asked: Session | readonly Session[],
+  options: TowOptions = {},
+): TowEvidence {
+  const sessions = "designs" in asked ? [asked] : asked;
+  const several = sessions.length > 1;
+  const names = [...designsOf(sessions).keys()];
+  requireSense(names, options);
+  const findings: Finding[] = [];
+  const say = (session: Session, found: readonly Finding[]) =>
+    findings.push(
+      ...found.map((one) =>
+        several && one.file !== null ? { ...one, file: `${session.name}/${one.file}` } : one
+      ),
+    );
+  const prepared = prepareTows(sessions);
+  const towed = prepared.flatMap((one) => {
+    const { session } = one;
+    const faults = faultsOf([session], RESTS_ON);
+    if (faults.length > 0 && (session.tow.length > 0 || !several)) {
+      say(session, [finding({ severity: "error", file: "tow.csv", ...dataFaults(faults) })]);
+    }
+    say(session, towSessionFindings(one));
+    return towedDesigns(one).map((design) => ({ one, design, faulty: faults.length > 0 }));
+  });
+  const flown = sessions.flatMap((session) =>
+    session.traces.length === 0 || faultsOf([session], TRACES_REST_ON).length > 0
+      ? []
+      : [prepareTraces(session)]
+  );
+  const baseline = options.baseline ?? towed[0]?.design.spec.design ??
+    names.find((name) =>
+      flown.some((one) => one.traces.some(({ glide }) => glide.design === name))
+    );
+  const chosen = (name: string) =>
+    name === baseline || options.candidates === undefined || options.candidates.includes(name);
+  const first = (one: { readonly answer: { readonly design: string } }) =>
+    Number(one.answer.design === baseline);
+  const entries: { towed: TowedDesign; prepared: PreparedTow; traced: TracedDesign | null }[] =
+    towed
+      .filter(({ design }) => chosen(design.spec.design))
+      .map(({ one, design, faulty }) => ({
+        towed: towedDesign(one, { ...design, place: names.indexOf(design.spec.design) + 1 }, {
+          faulty,
+          ...(options.draws === undefined ? {} : { draws: options.draws }),
+        }),
+        prepared: one,
+        traced: null,
+      }));
+  entries.sort((one, other) => first(other.towed) - first(one.towed));
+  entries.forEach((one) => say(one.prepared.session, one.towed.findings));
+  const mass = prepared[0]?.referenceMass ?? null;
+  for (const traces of flown) {
+    const { session } = traces;
+    for (const spec of session.designs.filter((one) => chosen(one.design))) {
+      const traced = tracedDesign(traces, spec, mass);
+      if (traced === null) continue;
+      say(session, traced.findings);
+      const same = entries.filter((one) => one.towed.answer.design === spec.design);
+      const place = same.find((one) => one.prepared.session === session) ??
+        same.find((one) => one.traced === null);
+      if (place !== undefined) place.traced = traced;
+      else {
+        // Glided only: an entry without readings.
+        const here = prepared[sessions.indexOf(session)]!;
+        const design = { spec, place: names.indexOf(spec.design) + 1, points: [] };
+        entries.push({
+          towed: towedDesign(here, design, { faulty: true }),
+          prepared: here,
+          traced,
+        });
+      }
+    }
+  }
+  if (several) findings.push(...differingDesigns(sessions));
+  if (entries.length === 0) {
+    findings.push(finding({
+      severity: "error",
+      code: "no-tows",
+      file: several ? null : "tow.csv",
+      what: "There is no towed reading of a design yet.",
+      wanted: "Speed, line tension and line angle at five or more speeds of each design.",
+    }));
+  }
+  const designs = entries.map(({ towed, traced }): TowedDesign => ({
+    ...towed,
+    answer: { ...towed.answer, fromTraces: traced?.answer ?? null },
+  }));
+  const pairs = comparePairs(
+    designs.map((one, i) => ({ towed: one, prepared: entries[i]!.prepared })),
+    baseline,
+  );
+  findings.push(...pairs.flatMap(pairFindings));
+  const agreement = entries.flatMap(({ towed, traced, prepared: { session } }) => {
+    if (traced?.answer == null) return [];
+    const glided = sessions.find((one) => one.name === traced.answer!.session) ?? session;
+    return towAgreement(towed, traced, sharedBetween(session, glided));
+  });
+  findings.push(...agreementFindings(agreement));
+  return {
+    answer: {
+      contract: CONTRACT,
+      question: "tow",
+      sessions: sessions.map((one) => one.name),
+      findings,
+      versions: {},
+      dataChecksums: answerHead(sessions, []).dataChecksums,
+      designs: designs.map((one) => one.answer),
+      comparisons: pairs.map((one) => one.answer),
+      agreement,
+    },
+    designs,
+    pairs,
+    traced: entries.map((one) => one.traced),
+  };
+}
+
+function requireSense(names: readonly string[], options: TowOptions): void {
   for (const name of [options.baseline, ...(options.candidates ?? [])]) {
-    if (name !== undefined && !session.designs.some((one) => one.design === name)) {
-      throw new UsageError(
-        `Cannot answer on ${name} as designs.csv has only: ${
-          session.designs.map((one) => one.design).join(", ")
-        }`,
-      );
+    if (name !== undefined && !names.includes(name)) {
+      throw new UsageError(`Cannot answer on ${name} as designs.csv has only: ${names.join(", ")}`);
     }
   }
   const { draws } = options;
@@ -100,63 +235,45 @@ export function compareTows(session: Session, options: TowOptions = {}): TowEvid
   if (options.baseline !== undefined && options.candidates?.includes(options.baseline)) {
     throw new UsageError(`Cannot compare ${options.baseline} with itself`);
   }
-  const faults = faultsOf([session], RESTS_ON);
-  const findings: Finding[] = [];
-  if (faults.length > 0) {
-    findings.push(finding({ severity: "error", file: "tow.csv", ...dataFaults(faults) }));
-  }
-  const prepared = prepareTow(session);
-  findings.push(...towSessionFindings(prepared));
-  const towed = towedDesigns(prepared);
-  const baseline = options.baseline ?? towed[0]?.spec.design;
-  const asked = (name: string) =>
-    name === baseline || options.candidates === undefined || options.candidates.includes(name);
-  const designs = towed.filter((one) => asked(one.spec.design))
-    .map((one) =>
-      towedDesign(prepared, one, {
-        faulty: faults.length > 0,
-        ...(options.draws === undefined ? {} : { draws: options.draws }),
-      })
-    )
-    .sort((one, other) =>
-      Number(other.answer.design === baseline) - Number(one.answer.design === baseline)
-    );
-  findings.push(...designs.flatMap((one) => one.findings));
-  if (designs.length === 0) {
-    findings.push(finding({
-      severity: "error",
-      code: "no-tows",
-      file: "tow.csv",
-      what: "There is no towed reading of a design yet.",
-      wanted: "Speed, line tension and line angle at five or more speeds of each design.",
-    }));
-  }
-  const [first, ...others] = designs;
-  const pairs = first === undefined || first.answer.design !== baseline
-    ? []
-    : others.map((other) => {
-      const turns = alternated(prepared, [first.answer.design, other.answer.design]);
-      const pair = comparePair(first, other, turns);
-      findings.push(...pairFindings(pair));
-      return pair;
-    });
-  return {
-    answer: {
-      contract: CONTRACT,
-      question: "tow",
-      sessions: [session.name],
-      findings,
-      versions: {},
-      dataChecksums: session.checksums,
-      designs: designs.map((one) => one.answer),
-      comparisons: pairs.map((one) => one.answer),
-    },
-    designs,
-    pairs,
-  };
 }
 
-function comparePair(baseline: TowedDesign, candidate: TowedDesign, turns: boolean): TowPair {
+/** A design in its session. */
+interface TowedEntry {
+  readonly towed: TowedDesign;
+  readonly prepared: PreparedTow;
+}
+
+/** Every candidate against the baseline of its own session, or else the first one. */
+function comparePairs(entries: readonly TowedEntry[], baseline: string | undefined): TowPair[] {
+  const readings = entries.filter((one) => one.towed.answer.points.length > 0);
+  const base = readings.filter((one) => one.towed.answer.design === baseline);
+  if (base.length === 0) return [];
+  const candidates = readings.filter((one) => !base.includes(one));
+  return candidates.map((other) => {
+    const { session } = other.prepared;
+    const against = base.find((one) => one.prepared.session === session) ?? base[0]!;
+    const apart = against.prepared.session !== session;
+    const seen = apart
+      ? seenFromElsewhere(other.towed, sharedBetween(against.prepared.session, session))
+      : other.towed;
+    return comparePair(against.towed, seen, {
+      apart,
+      turns: !apart &&
+        alternated(other.prepared, [against.towed.answer.design, other.towed.answer.design]),
+      count: candidates.length,
+    });
+  });
+}
+
+function comparePair(
+  baseline: TowedDesign,
+  candidate: TowedDesign,
+  { apart, turns, count }: {
+    readonly apart: boolean;
+    readonly turns: boolean;
+    readonly count: number;
+  },
+): TowPair {
   const names = { baseline: baseline.answer.design, candidate: candidate.answer.design };
   const dayShare = turns ? 0 : DAY;
   const [one, two] = [baseline.best, candidate.best];
@@ -167,8 +284,9 @@ function comparePair(baseline: TowedDesign, candidate: TowedDesign, turns: boole
       dayVariance: 2 * dayShare ** 2,
     }),
     "1",
+    count,
   );
-  const band = bandOf(baseline, candidate, dayShare);
+  const band = bandOf(baseline, candidate, { dayShare, comparisons: count });
   return {
     answer: {
       ...names,
@@ -176,16 +294,18 @@ function comparePair(baseline: TowedDesign, candidate: TowedDesign, turns: boole
       candidateLessDrag: band?.candidateLess ?? [],
       candidateMoreDrag: band?.candidateMore ?? [],
       jointTest: band === null ? null : { ...band.jointTest, numerator: 3 },
+      family: count > 1 ? "joint" : "pointwise",
     },
     band,
     alternated: turns,
+    apart,
   };
 }
 
 function bandOf(
   baseline: TowedDesign,
   candidate: TowedDesign,
-  dayShare: number,
+  options: { readonly dayShare: number; readonly comparisons: number },
 ): DragComparison | null {
   if (baseline.series === null || candidate.series === null) return null;
   const range = {
@@ -193,11 +313,11 @@ function bandOf(
     to: Math.min(baseline.range!.to, candidate.range!.to),
   };
   if (!(range.to > range.from)) return null;
-  const band = compareDrag(baseline.series, candidate.series, { range, dayShare });
+  const band = compareDrag(baseline.series, candidate.series, { range, ...options });
   return band.ok ? band : null;
 }
 
-function pairFindings({ answer, band, alternated }: TowPair): Finding[] {
+function pairFindings({ answer, band, alternated, apart }: TowPair): Finding[] {
   const { baseline, candidate } = answer;
   const found: Finding[] = [];
   if (band === null) {
@@ -212,11 +332,11 @@ function pairFindings({ answer, band, alternated }: TowPair): Finding[] {
       severity: "warning",
       code: "not-alternated",
       file: "tow.csv",
-      what:
-        `${baseline} and ${candidate} did not take turns behind the boat, so the day may be the ` +
-        `difference: ${
-          DAY * 100
-        } % of each drag is allowed for that, and a claim under 6 % is out of reach.`,
+      what: `${baseline} and ${candidate} ${
+        apart ? "were towed in different sessions" : "did not take turns behind the boat"
+      }, so the day may be the difference: ${
+        DAY * 100
+      } % of each drag is allowed for that, and a claim under 6 % is out of reach.`,
       wanted: "Designs in turn, sweep by sweep.",
     }));
   }

@@ -96,6 +96,7 @@ export function towedDesign(
     return {
       answer: {
         design: spec.design,
+        session: prepared.session.name,
         law: null,
         bestLiftToDrag: null,
         speedOfBestLiftToDrag: null,
@@ -106,6 +107,7 @@ export function towedDesign(
         points: points.map((one) => towPoint(prepared, spec, one, null)),
         uncertaintyShares: [],
         liftCurve: liftCurve?.answer ?? null,
+        fromTraces: null,
       },
       place,
       series: null,
@@ -171,6 +173,7 @@ export function towedDesign(
   const parts = towParts(split, range, found?.where === null ? bestSpeed!.speed : null);
   const answer: DesignTow = {
     design: spec.design,
+    session: prepared.session.name,
     law: lawOf(prepared, spec, { ready, series: fitted, range }),
     bestLiftToDrag: found === null
       ? null
@@ -193,6 +196,7 @@ export function towedDesign(
     }),
     uncertaintyShares: shares,
     liftCurve: liftCurve.answer,
+    fromTraces: null,
   };
   findings.push(
     ...lawFindings({ answer, ready, series: fitted, range, where: found?.where }),

@@ -24,16 +24,17 @@ const UNLIMITED = 1e5;
  * The quantity `exp(log)` with a 95 % interval that is symmetric on the logarithm.
  *
  * @param estimate logarithm, variance, degrees of freedom, unit of the quantity itself
+ * @param comparisons how many quantities shall all lie in their intervals in 95 of 100 answers (Bonferroni)
  * @returns value, standard uncertainty (first order), interval
  */
-export function quantityFromLog(estimate: LogEstimate): Quantity {
+export function quantityFromLog(estimate: LogEstimate, comparisons = 1): Quantity {
   const { log, variance, unit } = estimate;
   const value = Math.exp(log);
   const freedom = estimate.degreesOfFreedom !== null && estimate.degreesOfFreedom < UNLIMITED
     ? estimate.degreesOfFreedom
     : null;
   if (variance === null) return quantityWithoutInterval(value, unit);
-  const half = studentTQuantile(0.975, freedom ?? Infinity) * Math.sqrt(variance);
+  const half = studentTQuantile(1 - 0.025 / comparisons, freedom ?? Infinity) * Math.sqrt(variance);
   return {
     value,
     standardUncertainty: value * Math.sqrt(variance),

@@ -5,7 +5,7 @@
  */
 import type { Result } from "../base/quantity.ts";
 import type { Design } from "../base/session.ts";
-import type { ColumnUncertainty } from "../check/column-uncertainty.ts";
+import { sharedParts } from "../check/column-uncertainty.ts";
 import { type Planform, type PlanformPrior, planformPrior } from "../fit/planform-prior.ts";
 import type { TowData, TowReading } from "../fit/tow-data.ts";
 import type { SharedError } from "../fit/tow-series.ts";
@@ -86,16 +86,6 @@ export interface NamedOff {
   readonly name: string;
   readonly own: boolean;
   readonly off: (sign: 1 | -1) => Off;
-}
-
-/** Fixed part and share of a column's stated shared errors, the usual ones where a kind is not stated. */
-function sharedParts(column: ColumnUncertainty, usual: { fixed: number; share: number }) {
-  const of = (relative: boolean) => column.common.filter((one) => one.relative === relative);
-  const sum = (relative: boolean) => Math.hypot(...of(relative).map((one) => one.uncertainty));
-  return {
-    fixed: of(false).length > 0 ? sum(false) : usual.fixed,
-    share: of(true).length > 0 ? sum(true) : usual.share,
-  };
 }
 
 /**

@@ -5,15 +5,19 @@
  */
 import type { Design } from "../base/session.ts";
 import type { TowLaw, UncertaintyShare } from "../base/tow-answer.ts";
-import { mapThree } from "../fit/symmetric-three.ts";
-import type { SpeedRange } from "../fit/tow-curve.ts";
-import type { TowEstimate, TowSeries } from "../fit/tow-series.ts";
+import { mapThree, type SymmetricThree } from "../fit/symmetric-three.ts";
+import type { FittedLaw, SpeedRange } from "../fit/tow-curve.ts";
+import type { TowEstimate } from "../fit/tow-series.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
-import type { PreparedDesignTow } from "./tow-errors.ts";
-import type { PreparedTow } from "./tow-readings.ts";
 
 /** Sources that are a design's own, not shared by its readings. */
 export const OWN_SOURCES: readonly string[] = ["scatter of the readings", "planform", "sweeps"];
+
+/** A fitted law with its covariance, and what each shared error makes of it. */
+interface LawWithShifts {
+  readonly fit: FittedLaw & { readonly covariance: SymmetricThree };
+  readonly shifts: readonly { readonly fits: readonly [FittedLaw, FittedLaw] }[];
+}
 
 /**
  * The law in SI constants with the covariance of all its errors.
@@ -24,11 +28,11 @@ export const OWN_SOURCES: readonly string[] = ["scatter of the readings", "planf
  * @returns the law
  */
 export function lawOf(
-  { medium }: PreparedTow,
+  { medium }: { readonly medium: { readonly density: number } },
   spec: Design,
   { ready, series, range }: {
-    readonly ready: PreparedDesignTow;
-    readonly series: TowSeries;
+    readonly ready: { readonly depthKnown: boolean };
+    readonly series: LawWithShifts;
     readonly range: SpeedRange;
   },
 ): TowLaw {
@@ -62,16 +66,20 @@ export function lawOf(
  * Shares of a variance by source.
  *
  * @param estimate a quantity on the logarithm, or `null`
+ * @param own names of the parts that are the design's own: scatter, planform, sweeps
  * @returns shares that add to 1; none for `null`
  */
-export function sharesOf(estimate: TowEstimate | null): UncertaintyShare[] {
+export function sharesOf(
+  estimate: TowEstimate | null,
+  own: readonly string[] = OWN_SOURCES,
+): UncertaintyShare[] {
   if (estimate === null) return [];
   const { variance } = singleVariance(estimate);
   const share = (source: string, part: number) => ({ source, share: part / variance });
   return [
-    share(OWN_SOURCES[0]!, estimate.dataVariance),
-    share(OWN_SOURCES[1]!, estimate.planformVariance),
-    share(OWN_SOURCES[2]!, estimate.sweepVariance),
+    share(own[0]!, estimate.dataVariance),
+    share(own[1]!, estimate.planformVariance),
+    share(own[2]!, estimate.sweepVariance),
     ...estimate.shared.map(({ name, change }) => share(name, change ** 2)),
   ];
 }

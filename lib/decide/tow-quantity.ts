@@ -10,9 +10,9 @@ import { type LogVariance, singleVariance } from "../fit/tow-variance.ts";
 import { studentTQuantile } from "../numeric/distributions.ts";
 import { quantityFromLog } from "./log-quantity.ts";
 
-/** A quantity with a 95 % interval. */
-export function towQuantity(one: LogVariance, unit: string): Quantity {
-  return quantityFromLog({ ...one, unit });
+/** A quantity with a 95 % interval; of several comparisons all hold at once. */
+export function towQuantity(one: LogVariance, unit: string, comparisons = 1): Quantity {
+  return quantityFromLog({ ...one, unit }, comparisons);
 }
 
 /** At which end of the range a speed lies that was not towed; `null` for one inside. */
@@ -40,7 +40,16 @@ export function bestLiftToDragQuantity(
 ): Quantity | null {
   if (where === null) return towQuantity(singleVariance(best), "1");
   const edge = liftToDragEstimate(series, where === "below" ? range.from : range.to);
-  if (edge === null) return null;
+  return edge === null ? null : edgeQuantity(edge);
+}
+
+/**
+ * Best lift-to-drag as a bound, from that at a speed which was not the best.
+ *
+ * @param edge lift-to-drag at the speed nearest to the best one
+ * @returns 95 % sure, one-sided
+ */
+export function edgeQuantity(edge: TowEstimate): Quantity {
   const { log, variance, degreesOfFreedom } = singleVariance(edge);
   const u = Math.sqrt(variance);
   return {

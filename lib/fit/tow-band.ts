@@ -51,6 +51,8 @@ export interface DragComparisonOptions {
   readonly range: SpeedRange;
   /** Standard uncertainty, as a share of each design's drag, of what a day may do to one design alone; 0 when alternated. */
   readonly dayShare: number;
+  /** How many such bands shall all hold at once (default 1), by Bonferroni. */
+  readonly comparisons?: number;
 }
 
 /** Speeds looked at. */
@@ -79,7 +81,7 @@ export function compareDrag(
   candidate: TowSeries,
   options: DragComparisonOptions,
 ): Result<DragComparison> {
-  const { range: { from, to }, dayShare } = options;
+  const { range: { from, to }, dayShare, comparisons = 1 } = options;
   if (!(from > 0 && to > from)) {
     throw new RangeError(
       `Cannot compare drag as there is no range of speeds: ${from} to ${to} m/s`,
@@ -125,7 +127,7 @@ export function compareDrag(
   for (let i = 0; i + 1 < COUNT; i++) {
     pathLength += Math.acos(Math.min(1, together(i, i + 1) / (u[i]! * u[i + 1]!)));
   }
-  const factor = bandFactor(pathLength, degreesOfFreedom);
+  const factor = bandFactor(pathLength, degreesOfFreedom, 0.05 / comparisons);
   const ends = [0, COUNT >> 1, COUNT - 1] as const;
   const inverse = inverseOfThree(mapThree((i, j) => together(ends[i]!, ends[j]!)));
   if (inverse === null) return { ok: false, reason: "the speeds can't be told apart" };
@@ -159,6 +161,7 @@ export function compareDrag(
  *
  * @param pathLength of the scaled curve, rad; 0 is a single look
  * @param degreesOfFreedom of the uncertainty
+ * @param outside share of the paths that may leave it
  * @returns 1
  * @throws RangeError when an argument makes no sense
  *
@@ -168,16 +171,20 @@ export function compareDrag(
  * if (Math.abs(bandFactor(0, 5) - 2.5706) > 5e-5) throw new Error("t of 5 degrees of freedom");
  * ```
  */
-export function bandFactor(pathLength: number, degreesOfFreedom: number): number {
+export function bandFactor(
+  pathLength: number,
+  degreesOfFreedom: number,
+  outside = 0.05,
+): number {
   if (!(pathLength >= 0 && degreesOfFreedom > 0)) {
     throw new RangeError(`Cannot give a band factor for ${pathLength} rad, ${degreesOfFreedom}`);
   }
   const nu = degreesOfFreedom;
-  const outside = (c: number) =>
-    pathLength / Math.PI * (1 + c * c / nu) ** (-nu / 2) + 2 * studentTUpperTail(c, nu) - 0.05;
+  const surplus = (c: number) =>
+    pathLength / Math.PI * (1 + c * c / nu) ** (-nu / 2) + 2 * studentTUpperTail(c, nu) - outside;
   let high = 4;
-  while (outside(high) > 0) high *= 2;
-  return bracketedRoot(outside, { low: 1, high });
+  while (surplus(high) > 0) high *= 2;
+  return bracketedRoot(surplus, { low: 1, high });
 }
 
 function stretchesWhere(

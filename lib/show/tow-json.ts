@@ -18,6 +18,7 @@ import {
   rounded,
   sortedRecord,
 } from "./plain-answer.ts";
+import { agreementObject, fromTracesObject, lawObject } from "./tow-traces-json.ts";
 
 function point(one: TowPointUse): Plain {
   return {
@@ -59,16 +60,8 @@ function design(one: DesignTow): Plain {
   const { law } = one;
   return {
     design: one.design,
-    law: law === null ? null : {
-      a: law.a,
-      d: law.d,
-      e: law.e,
-      K: law.K,
-      covariance: law.covariance,
-      from: law.from,
-      to: law.to,
-      lift: law.lift,
-    },
+    session: one.session,
+    law: law === null ? null : lawObject(law),
     bestLiftToDrag: quantityObject(one.bestLiftToDrag),
     speedOfBestLiftToDrag: quantityObject(one.speedOfBestLiftToDrag),
     leastPowerSpeed: quantityObject(one.leastPowerSpeed),
@@ -81,6 +74,7 @@ function design(one: DesignTow): Plain {
     points: one.points.map(point),
     uncertaintyShares: one.uncertaintyShares.map(({ source, share }) => ({ source, share })),
     liftCurve: liftCurveObject(one.liftCurve),
+    fromTraces: fromTracesObject(one.fromTraces),
   };
 }
 
@@ -98,6 +92,7 @@ function comparison(one: TowComparison): Plain {
       degreesOfFreedom: jointTest.degreesOfFreedom,
       pValue: jointTest.pValue,
     },
+    family: one.family,
   };
 }
 
@@ -130,6 +125,7 @@ export function towAnswerObject(
     dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
     designs: answer.designs.map(design),
     comparisons: answer.comparisons.map(comparison),
+    agreement: answer.agreement.map(agreementObject),
   };
   return rounded(ordered, "") as unknown as TowAnswer;
 }

@@ -3,12 +3,10 @@
  *
  * @module
  */
-import type { Quantity } from "../base/quantity.ts";
-import type { TableCell, TableRecord } from "../base/records.ts";
-import { formatInterval, formatQuantity } from "../base/rounding.ts";
+import type { TableRecord } from "../base/records.ts";
 import type { TowEvidence } from "../decide/compare-tows.ts";
 import { findingsText } from "./findings-text.ts";
-import { designCell, EMPTY_CELL, formattedCell, numberCell, textCell } from "./table-cells.ts";
+import { designCell, numberCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
 import { textTable, wrapped } from "./text-table.ts";
 import {
@@ -18,17 +16,9 @@ import {
   TOW_INTERVAL,
   towComparisonSentence,
 } from "./tow-sentence.ts";
+import { agreementTable, familySentence, intervalCell, tracesTable } from "./tow-traces-text.ts";
 
 const QUESTION = "How much drag does each design have, at which speed?";
-
-/** Value and interval, or the one end that is known. */
-function cell(q: Quantity | null): TableCell {
-  if (q === null) return EMPTY_CELL;
-  const interval = formatInterval(q, { unit: false });
-  return q.kind === "interval"
-    ? formattedCell(`${formatQuantity(q, { unit: false })} (${interval})`, q.value)
-    : formattedCell(interval, q.value);
-}
 
 /**
  * What each design can do: one row a design.
@@ -53,9 +43,9 @@ export function towResultsTable({ designs }: TowEvidence): TableRecord {
       const towed = law === null ? "–" : `${law.from.toFixed(2)} to ${law.to.toFixed(2)}`;
       return [
         designCell(answer.design, place),
-        cell(answer.bestLiftToDrag),
-        cell(answer.speedOfBestLiftToDrag),
-        cell(answer.leastPowerSpeed),
+        intervalCell(answer.bestLiftToDrag),
+        intervalCell(answer.speedOfBestLiftToDrag),
+        intervalCell(answer.leastPowerSpeed),
         textCell(towed),
         numberCell(answer.points.filter((one) => one.used).length, 0),
       ];
@@ -78,7 +68,7 @@ export function towDragTable({ designs }: TowEvidence): TableRecord {
       answer.dragAt.map(({ speed, drag }) => [
         designCell(answer.design, place),
         numberCell(speed, 2),
-        cell(drag),
+        intervalCell(drag),
       ])
     ),
   };
@@ -94,6 +84,9 @@ export function towDragTable({ designs }: TowEvidence): TableRecord {
 export function towText(evidence: TowEvidence, invented: boolean): string {
   const { answer, designs } = evidence;
   const sentences = answer.comparisons.map((one) => wrapped(towComparisonSentence(one)) + "\n");
+  const family = familySentence(answer);
+  if (family !== "") sentences.push(wrapped(family) + "\n");
+  const traces = tracesTable(evidence), agreement = agreementTable(evidence);
   const told = designs.some((one) => one.answer.dragAt.length > 0);
   const notes = designs.flatMap((one) => [lawSentence(one.answer), doubtSentence(one.answer)])
     .filter((line) => line !== "").map((line) => wrapped(line, "  ", "- "));
@@ -101,6 +94,8 @@ export function towText(evidence: TowEvidence, invented: boolean): string {
     QUESTION + "\n",
     ...sentences,
     ...(designs.length > 0 ? [textTable(towResultsTable(evidence))] : []),
+    ...(traces.rows.length > 0 ? [textTable(traces)] : []),
+    ...(agreement.rows.length > 0 ? [textTable(agreement)] : []),
     ...(told ? [textTable(towDragTable(evidence)), wrapped(TOW_INTERVAL) + "\n"] : []),
     ...(notes.length > 0 ? [notes.join("\n") + "\n"] : []),
     ...(answer.findings.length > 0 ? ["Findings\n" + findingsText(answer.findings)] : []),

@@ -99,17 +99,29 @@ function once(findings: readonly Finding[]): Finding[] {
   });
 }
 
-/** Refuses two folders that hold the same glides: a copy would count each run twice. */
-function refuseCopies(sessions: readonly Session[]): void {
+/**
+ * Refuses two folders that hold the same table: a copy would count each row twice.
+ *
+ * @param sessions as read
+ * @param file the table
+ * @param rows how many of its rows a session has, and what one is called
+ * @throws UsageError where two are the same
+ */
+export function refuseCopies(
+  sessions: readonly Session[],
+  file: string,
+  rows: { readonly count: (session: Session) => number; readonly word: string },
+): void {
   const seen = new Map<string, string>();
-  for (const { name, checksums, glides } of sessions) {
-    const sha256 = checksums.find((one) => one.file === GLIDES.file)?.sha256;
-    if (sha256 === undefined || glides.length === 0) continue;
+  for (const session of sessions) {
+    const { name, checksums } = session;
+    const sha256 = checksums.find((one) => one.file === file)?.sha256;
+    if (sha256 === undefined || rows.count(session) === 0) continue;
     const twin = seen.get(sha256);
     if (twin !== undefined) {
       throw new UsageError(
         `Cannot answer from ${excerpt(twin)} and ${excerpt(name)} together as both hold the ` +
-          `same ${GLIDES.file}: each run would count twice.`,
+          `same ${file}: each ${rows.word} would count twice.`,
       );
     }
     seen.set(sha256, name);
@@ -161,7 +173,7 @@ export async function answerGlide(
     const answer = glideAnswerObject(unopened(names, error), versions);
     return { text: answerText(answer), code: EXIT.fault };
   }
-  refuseCopies(sessions);
+  refuseCopies(sessions, GLIDES.file, { count: (one) => one.glides.length, word: "run" });
   const compared = compareGlides(sessions, options);
   const findings = once([
     ...sessions.flatMap((one) => dataFindings(one, sessions.length > 1)),

@@ -6,51 +6,54 @@
 import { CONTRACT } from "../base/answers.ts";
 import { DataError, UsageError } from "../base/errors.ts";
 import { type Finding, finding, hasErrors } from "../base/finding.ts";
+import type { Session } from "../base/session.ts";
 import type { TowAnswer } from "../base/tow-answer.ts";
 import { checkSession } from "../check/check-session.ts";
 import { compareTows, type TowEvidence } from "../decide/compare-tows.ts";
-import { openSession } from "../read/open-session.ts";
+import { openSession, sessionFolder } from "../read/open-session.ts";
 import { answerText } from "../show/answer-json.ts";
 import { towAnswerObject } from "../show/tow-json.ts";
 import { towText } from "../show/tow-text.ts";
-import { type GlideFlags, type TaskResult, versionsOfAnswer } from "./answer-glide.ts";
+import {
+  type GlideFlags,
+  refuseCopies,
+  type TaskResult,
+  versionsOfAnswer,
+} from "./answer-glide.ts";
 import { EXIT } from "./exit-codes.ts";
 
-/** Findings about tables that a tow does not rest on are not told here. */
-const OTHER = "glides.csv";
+/** Findings about this table are told only where traces lean on it. */
+const GLIDES = "glides.csv";
 
 /** The answer where nothing could be read. */
-function unopened(name: string, error: DataError): TowAnswer {
+function unopened(names: readonly string[], error: DataError): TowAnswer {
   const what = finding({ severity: "error", code: "no-session", what: error.message });
   return {
     contract: CONTRACT,
     question: "tow",
-    sessions: [name],
+    sessions: [...names],
     findings: [...error.findings, what],
     versions: {},
     dataChecksums: [],
     designs: [],
     comparisons: [],
+    agreement: [],
   };
 }
 
 /**
  * How much drag does each design have, at which speed?
  *
- * @param names one session under `data/`, or its path
+ * @param names sessions under `data/`, or their paths
  * @param flags as typed
  * @returns text for standard output and exit code 0, or 1 where the data have a fault or carry no law
- * @throws UsageError for several sessions, or options that make no sense here
+ * @throws UsageError for one session named twice, or options that make no sense here
  * @throws DataError for a session that is not there, unless JSON was asked for
  */
 export async function answerTow(
   names: readonly string[],
   flags: GlideFlags,
 ): Promise<TaskResult> {
-  const [name, ...more] = names;
-  if (name === undefined || more.length > 0) {
-    throw new UsageError("Cannot answer on tows of several sessions together: name one session.");
-  }
   for (
     const [option, value] of Object.entries({
       "--launch-speed": flags.launchSpeed,
@@ -65,21 +68,28 @@ export async function answerTow(
   const versions = versionsOfAnswer();
   let evidence: TowEvidence, invented: boolean;
   try {
-    const session = await openSession(name);
+    if (new Set(names.map(sessionFolder)).size < names.length) {
+      throw new UsageError(
+        "Cannot answer as one session is named twice: its readings would count twice.",
+      );
+    }
+    const sessions = await Promise.all(names.map(openSession));
+    refuseCopies(sessions, "tow.csv", { count: (one) => one.tow.length, word: "reading" });
     const { baseline, candidate } = flags;
-    evidence = compareTows(session, {
+    evidence = compareTows(sessions, {
       ...(baseline === undefined ? {} : { baseline }),
       ...(candidate === undefined || candidate.length === 0 ? {} : { candidates: candidate }),
     });
-    const data = [...session.findings, ...checkSession(session)].filter((one) =>
-      one.file !== OTHER
-    );
+    const data = sessions.flatMap((session) => dataFindings(session, sessions.length > 1));
     const findings = once([...data, ...evidence.answer.findings]);
     evidence = { ...evidence, answer: { ...evidence.answer, findings } };
-    invented = session.invented;
+    invented = sessions.some((one) => one.invented);
   } catch (error) {
     if (!(error instanceof DataError) || !flags.json) throw error;
-    return { text: answerText(towAnswerObject(unopened(name, error), versions)), code: EXIT.fault };
+    return {
+      text: answerText(towAnswerObject(unopened(names, error), versions)),
+      code: EXIT.fault,
+    };
   }
   const text = flags.json
     ? answerText(towAnswerObject(evidence.answer, versions))
@@ -89,4 +99,13 @@ export async function answerTow(
 
 function once(findings: readonly Finding[]): Finding[] {
   return [...new Map(findings.map((one) => [JSON.stringify(one), one])).values()];
+}
+
+/** What reading and checking found; with several sessions each file is named with its own. */
+function dataFindings(session: Session, several: boolean): Finding[] {
+  return [...session.findings, ...checkSession(session)]
+    .filter((one) => one.file !== GLIDES || session.traces.length > 0)
+    .map((one) =>
+      several && one.file !== null ? { ...one, file: `${session.name}/${one.file}` } : one
+    );
 }

@@ -51,6 +51,7 @@ function renamed(name: string): TowEvidence {
     },
     designs: evidence.designs.map((one) => ({ ...one, answer: named(one.answer) })),
     pairs: evidence.pairs.map((one) => ({ ...one, answer: { ...one.answer, candidate: name } })),
+    traced: evidence.traced,
   };
 }
 

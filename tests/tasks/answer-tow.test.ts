@@ -73,6 +73,7 @@ describe("task answer tow", () => {
       "dataChecksums",
       "designs",
       "comparisons",
+      "agreement",
     ]);
     answer.designs.forEach((one, i) => {
       const other = direct.designs[i]!;
@@ -114,7 +115,7 @@ describe("task answer tow", () => {
     expect(text).toContain("no towed reading");
   });
 
-  it("refuses several sessions, options of glides, and sessions that are not there", async () => {
+  it("refuses one session twice, options of glides, and sessions that are not there", async () => {
     const path = written("once", session);
     await expect(answerTow([path, path], {})).rejects.toThrow(UsageError);
     await expect(answerTow([path], { mass: "80kg" })).rejects.toThrow("belongs to glide");
