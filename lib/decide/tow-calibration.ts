@@ -4,27 +4,45 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import type { Calibration, Session } from "../base/session.ts";
-import { type CalibrationLine, calibrationLine } from "../fit/calibration-line.ts";
-import { type ZeroDrift, zeroDrift } from "../fit/zero-drift.ts";
-import { meanOf } from "../infer/sample.ts";
+import type { Calibration, Session, TowPoint } from "../base/session.ts";
+import { type CalibrationChange, calibrationChange } from "../fit/calibration-change.ts";
+import {
+  type CalibrationLine,
+  calibrationLine,
+  type CalibrationPair,
+} from "../fit/calibration-line.ts";
+import { type ZeroTrack, zeroTrack } from "../fit/zero-track.ts";
+import { calibrationFindings, zeroFindings } from "./tow-calibration-findings.ts";
+
+/** A known load on the cell. */
+export interface KnownLoad extends CalibrationPair {
+  readonly row: number;
+  readonly when: "before" | "after";
+}
 
 /** A load cell as calibrated, as far as it was. */
 export interface TowCalibration {
-  /** `null` where too few known loads were hung on it: readings then count as newtons. */
+  /** `null` where too few known loads were hung on it: readings then count as newtons. Readings are off the zero of their time. */
   readonly line: CalibrationLine | null;
-  /** `null` where its zero was not read both before and after. */
-  readonly zero: ZeroDrift | null;
+  /** What the line rests on; readings off the zero of their time. */
+  readonly loads: readonly KnownLoad[];
+  /** How the cell changed over the session, where the known loads before and after do not agree. */
+  readonly change: CalibrationChange | null;
+  /** By place among the rows of tow.csv; `null` where the zero was never read. */
+  readonly zero: ZeroTrack | null;
+  /** Pulls that were looked at, N off the zero; beyond them the line is a guess. `null` without a line. */
+  readonly range: readonly [from: number, to: number] | null;
   readonly findings: readonly Finding[];
 }
 
 /** Standard uncertainty of weights or of the scale that weighed them, as a share. Common practice, no source. */
 const KNOWN_LOADS = 0.001;
 
-/** N: a zero that moved by more is worth a word. */
-const MOVED = 0.8;
+/** Two lines instead of one where chance would part them as far in one session of twenty. */
+const APART = 0.05;
 
-const FILE = "calibrations.csv";
+/** A zero is read so much before the first row that it is about, or after the last, in rows. */
+const ASIDE = 0.4;
 
 /** Rows about the load cell: those whose reading is a force. */
 function cellRows(session: Session): readonly Calibration[] {
@@ -37,56 +55,77 @@ function cellRows(session: Session): readonly Calibration[] {
   return rows.filter((one) => one.instrument === chosen);
 }
 
+/** When a row was read, as a place among the rows of tow.csv; `null` for a sweep that is not there. */
+function timeOf(one: Calibration, tow: readonly TowPoint[]): number | null {
+  const places = tow.flatMap((point, i) =>
+    one.sweep == null || point.sweep === one.sweep ? [i] : []
+  );
+  if (places.length === 0) {
+    return one.sweep == null ? (one.when === "after" ? ASIDE : -ASIDE) : null;
+  }
+  return one.when === "after" ? places.at(-1)! + ASIDE : places[0]! - ASIDE;
+}
+
 /**
  * Calibration line and zero of the load cell.
  *
  * Rows of calibrations.csv whose reading is a force, of the instrument that instruments.csv names for line_tension, or of the
- * only one there. Known loads may be forces, or masses that gravity turns into forces.
+ * only one there. Known loads may be forces, or masses that gravity turns into forces. Zeros before and after the session, or
+ * before and after a sweep, are followed evenly between them. Known loads of both ends of a session make one line where they
+ * agree; where they don't, they make one still, and half their difference to either side is a doubt common to all readings.
  *
- * @param session as read
+ * @param session as read, its tows reduced to one row a point
  * @param gravity m/s2
  * @returns line, zero, and findings about both
  */
 export function towCalibration(session: Session, gravity: number): TowCalibration {
   const rows = cellRows(session);
-  const loads = rows.flatMap((one) => {
-    if (one.applied === null || one.when === "after") return [];
+  const timed = rows.map((one) => ({ one, time: timeOf(one, session.tow) }));
+  const zeros = timed.flatMap(({ one, time }) =>
+    one.applied !== null || time === null ? [] : [{ time, value: one.reading }]
+  );
+  const zero = zeros.length === 0 ? null : zeroTrack(zeros);
+  const loads = timed.flatMap(({ one, time }): KnownLoad[] => {
     const factor = one.appliedUnit === "kg" ? gravity : one.appliedUnit === "N" ? 1 : null;
-    return factor === null ? [] : [{ reading: one.reading, applied: one.applied * factor }];
+    if (one.applied === null || factor === null || time === null) return [];
+    return [{
+      row: one.row,
+      when: one.when ?? "before",
+      reading: one.reading - (zero?.zeroAt(time) ?? 0),
+      applied: one.applied * factor,
+    }];
   });
-  const findings: Finding[] = [];
-  let line: CalibrationLine | null = null;
-  if (loads.length > 0) {
-    const fitted = calibrationLine(loads, { appliedShare: KNOWN_LOADS });
-    if (fitted.ok && fitted.slope > 0) line = fitted;
-    else {
-      findings.push(finding({
-        severity: "warning",
-        code: "no-calibration",
-        file: FILE,
-        what: `The load cell's known loads give no calibration: ${
-          fitted.ok ? "its readings fall as the load grows" : fitted.reason
-        }. Readings count as they stand.`,
-        wanted: "Three or more known loads over the pulls that you measure.",
-      }));
-    }
-  }
-  const zeros = (when: "before" | "after") =>
-    rows.filter((one) => one.applied === null && one.when === when).map((one) => one.reading);
-  const [before, after] = [zeros("before"), zeros("after")];
-  const zero = before.length > 0 && after.length > 0
-    ? zeroDrift({ before: meanOf(before), after: meanOf(after) })
-    : null;
-  if (zero !== null && Math.abs(zero.drift) > MOVED) {
-    findings.push(finding({
-      severity: "warning",
-      code: "zero-moved",
-      file: FILE,
-      what:
-        `The load cell's zero moved by ${zero.drift.toFixed(2)} N over the session. It is taken ` +
-        "as moving evenly; where in the session it moved stays open.",
-      wanted: "A zero before and after each sweep.",
-    }));
-  }
-  return { line, zero, findings };
+  const fitted = loads.length === 0 ? null : calibrationLine(loads, { appliedShare: KNOWN_LOADS });
+  const line = fitted?.ok && fitted.slope > 0 ? fitted : null;
+  const side = (when: "before" | "after") => loads.filter((one) => one.when === when);
+  const compared = line === null ? null : calibrationChange(side("before"), side("after"));
+  const apart = compared?.ok && compared.pValue < APART;
+  const range = line === null
+    ? null
+    : [zero === null ? line.from : Math.min(0, line.from), line.to] as const;
+  const found = {
+    line,
+    loads,
+    change: apart ? compared : null,
+    zero,
+    range,
+  };
+  return {
+    ...found,
+    findings: [
+      ...calibrationFindings(session, {
+        ...found,
+        compared,
+        refused: fitted === null || line !== null
+          ? null
+          : fitted.ok
+          ? "its readings fall as the load grows"
+          : fitted.reason,
+      }),
+      ...zeroFindings(
+        zero,
+        timed.filter((each) => each.time === null).map((each) => each.one),
+      ),
+    ],
+  };
 }

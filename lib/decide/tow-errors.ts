@@ -8,7 +8,7 @@ import type { Design } from "../base/session.ts";
 import { sharedParts } from "../check/column-uncertainty.ts";
 import { type Planform, type PlanformPrior, planformPrior } from "../fit/planform-prior.ts";
 import type { TowData, TowReading } from "../fit/tow-data.ts";
-import type { SharedError } from "../fit/tow-series.ts";
+import type { KnownBy, SharedError } from "../fit/tow-series.ts";
 import { meanOf } from "../infer/sample.ts";
 import { weightInWater } from "../model/buoyancy.ts";
 import { effectiveMass } from "../model/effective-mass.ts";
@@ -21,6 +21,8 @@ export interface Off {
   readonly tensionFixed?: number;
   /** Share of the distance from the calibration's middle load, N each N. */
   readonly tensionSlope?: number;
+  /** N of the load cell's zero in one stretch between two looks at it. */
+  readonly zero?: { readonly stretch: number; readonly newtons: number };
   readonly speedShare?: number;
   readonly speedFixed?: number;
   readonly angle?: number;
@@ -44,6 +46,9 @@ const USUAL = {
   /** N, of the zero's own reading. */
   zeroReading: 0.1,
 } as const;
+
+/** Half width over standard uncertainty of a rectangle as wide as a difference. */
+const RECTANGLE = Math.sqrt(12);
 
 /** A design's readings with the errors that they share. */
 export interface PreparedDesignTow {
@@ -70,13 +75,18 @@ export function prepareDesignTow(
   const here = dataOf(prepared, spec, points, {});
   if (here === null) return { ok: false, reason: "the craft floats what it carries" };
   const errors: SharedError[] = [];
-  for (const { name, own, off } of sharedOffs(prepared, spec)) {
+  for (const { name, own, off, knownBy } of sharedOffs(prepared, spec)) {
     const plus = dataOf(prepared, spec, points, off(1));
     const minus = dataOf(prepared, spec, points, off(-1));
     if (plus === null || minus === null) {
       return { ok: false, reason: `the doubt about ${name} is as large as a reading` };
     }
-    errors.push({ name, key: own ? null : name, shifted: [plus.data, minus.data] });
+    errors.push({
+      name,
+      key: own ? null : name,
+      shifted: [plus.data, minus.data],
+      ...(knownBy === undefined ? {} : { knownBy }),
+    });
   }
   return { ok: true, ...here, errors };
 }
@@ -86,6 +96,7 @@ export interface NamedOff {
   readonly name: string;
   readonly own: boolean;
   readonly off: (sign: 1 | -1) => Off;
+  readonly knownBy?: KnownBy;
 }
 
 /**
@@ -97,10 +108,9 @@ export interface NamedOff {
  */
 export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
   const { columns, calibration, overGround, referenceMass } = prepared;
-  const { line, zero } = calibration;
-  const zeroFixed = zero === null
-    ? USUAL.cellZero
-    : Math.hypot(zero.standardUncertainty, USUAL.zeroReading);
+  const { line } = calibration;
+  const followed = (calibration.zero?.stretches.length ?? 0) > 0;
+  const zeroFixed = followed ? USUAL.zeroReading : USUAL.cellZero;
   const cell = sharedParts(columns.line_tension, { fixed: zeroFixed, share: USUAL.cellScale });
   const speed = sharedParts(columns.speed, {
     fixed: overGround ? USUAL.speedOverGround : USUAL.speedZero,
@@ -116,11 +126,20 @@ export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
   );
   const volume = spec.wetVolume === null ? USUAL.volumeEstimated : USUAL.volumeDunked;
   const depth = sharedParts(columns.depth, { fixed: USUAL.depth, share: 0 });
-  const shared = (name: string, off: (sign: 1 | -1) => Off): NamedOff => ({
-    name,
-    own: false,
-    off,
-  });
+  const shared = (
+    name: string,
+    off: (sign: 1 | -1) => Off,
+    knownBy?: KnownBy,
+  ): NamedOff => ({ name, own: false, off, ...(knownBy === undefined ? {} : { knownBy }) });
+  const { change } = calibration;
+  const knownBy = line === null
+    ? undefined
+    : { origin: "known loads", degreesOfFreedom: line.degreesOfFreedom };
+  const drifts = (calibration.zero?.stretches ?? []).flatMap(({ standardUncertainty }, stretch) =>
+    standardUncertainty > 0 && prepared.points.some((one) => one.zeroStretch === stretch)
+      ? [{ stretch, standardUncertainty }]
+      : []
+  );
   return [
     ...(line === null
       ? [
@@ -129,13 +148,27 @@ export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
       ]
       : [
         shared("load cell offset by its calibration", (sign) => ({
-          tensionFixed: sign * Math.hypot(line.offsetUncertainty, zero?.standardUncertainty ?? 0),
-        })),
+          tensionFixed: sign * line.offsetUncertainty,
+        }), knownBy),
         shared("load cell slope by its calibration", (sign) => ({
           tensionSlope: sign * line.slopeUncertainty / line.slope,
-        })),
+        }), knownBy),
+        ...(change === null ? [] : [
+          shared("load cell change over the session", (sign) => ({
+            tensionFixed: sign * change.atCentre / RECTANGLE,
+            tensionSlope: sign * change.slope / line.slope / RECTANGLE,
+          })),
+        ]),
         shared("known loads", (sign) => ({ tensionShare: sign * line.appliedShare })),
       ]),
+    ...drifts.map(({ stretch, standardUncertainty }) =>
+      shared(
+        drifts.length === 1 ? "load cell zero drift" : `load cell zero drift ${stretch + 1}`,
+        (sign) => ({
+          zero: { stretch, newtons: sign * standardUncertainty * (line?.slope ?? 1) },
+        }),
+      )
+    ),
     shared("speed scale", (sign) => ({ speedShare: sign * speed.share })),
     shared(overGround ? "current" : "speed zero", (sign) => ({ speedFixed: sign * speed.fixed })),
     shared("line angle", (sign) => ({ angle: sign * angle.fixed })),
@@ -155,7 +188,7 @@ export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
  */
 export function readingOff(
   { columns, calibration }: PreparedTow,
-  { point, speed, tension, angle }: PreparedPoint,
+  { point, speed, tension, angle, zeroStretch }: PreparedPoint,
   off: Off,
 ): Pick<TowReading, "speed" | "tension" | "angle" | "uncertainty"> {
   const middle = calibration.line === null ? 0 : calibration.line.valueAtCentre;
@@ -167,7 +200,8 @@ export function readingOff(
   return {
     speed: speed * (1 - (off.speedShare ?? 0)) - (off.speedFixed ?? 0),
     tension: tension * (1 - (off.tensionShare ?? 0)) - (off.tensionFixed ?? 0) -
-      (off.tensionSlope ?? 0) * (tension - middle),
+      (off.tensionSlope ?? 0) * (tension - middle) -
+      (off.zero?.stretch === zeroStretch ? off.zero.newtons : 0),
     angle: angle - (off.angle ?? 0),
     uncertainty: {
       speed: known("speed"),

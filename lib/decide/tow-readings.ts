@@ -25,7 +25,7 @@ export type TowColumn = typeof TOW_COLUMNS[number];
 /** One reading, ready or refused. */
 export interface PreparedPoint {
   readonly point: TowPoint;
-  /** Place among the session's rows, from 0. */
+  /** Place among the session's rows, struts alone included, from 0. */
   readonly order: number;
   /** What stands in its way; `null` when nothing does. */
   readonly reason: string | null;
@@ -33,6 +33,10 @@ export interface PreparedPoint {
   readonly impossible: boolean;
   /** N, calibrated; 0 where there is none. */
   readonly tension: number;
+  /** N as the load cell showed it, off its zero; 0 where there is none. */
+  readonly cellReading: number;
+  /** Stretch between two looks at the load cell's zero; `null` outside all. */
+  readonly zeroStretch: number | null;
   /** m/s */
   readonly speed: number;
   /** rad */
@@ -85,19 +89,12 @@ export function prepareTow(session: Session): PreparedTow {
   const calibration = towCalibration(session, medium.gravity);
   const kept = rows.filter((one) => one.leaveOut === null);
   const levelLine = kept.every((one) => one.lineAngle === null);
-  const points = rows.map((point, order) =>
-    preparePoint(session, { point, order, count: rows.length, calibration, levelLine })
+  const prepared = session.tow.map((point, order) =>
+    preparePoint(session, { point, order, calibration, levelLine })
   );
-  // In the cell's drift a tare stands beside the reading before it.
-  const tares = session.tow.filter((one) => one.design === TARE).map((point) =>
-    preparePoint(session, {
-      point,
-      order: Math.max(0, rows.filter((one) => one.row < point.row).length - 1),
-      count: rows.length,
-      calibration,
-      levelLine,
-    })
-  );
+  const [points, tares] = [false, true].map((tare) =>
+    prepared.filter(({ point }) => (point.design === TARE) === tare)
+  ) as [PreparedPoint[], PreparedPoint[]];
   const masses = points.filter((one) => one.reason === null).map((one) => one.mass);
   const stated = conditionOf(session, "reference_mass", null)?.value ?? null;
   return {
@@ -121,7 +118,6 @@ function mediumOf(session: Session, blocks: readonly (string | null)[]): Medium 
 interface PointTask {
   readonly point: TowPoint;
   readonly order: number;
-  readonly count: number;
   readonly calibration: TowCalibration;
   readonly levelLine: boolean;
 }
@@ -132,7 +128,13 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
   const mass = point.carriedMass ?? conditionOf(session, "carried_mass", point.block)?.value ??
     null;
   const depth = point.depth ?? conditionOf(session, "running_depth", point.block)?.value ?? null;
-  const tension = point.lineTension === null ? null : calibrated(point.lineTension, task);
+  const { line, zero } = task.calibration;
+  const cellReading = point.lineTension === null
+    ? null
+    : point.lineTension - (zero?.zeroAt(order) ?? 0);
+  const tension = cellReading === null || line === null
+    ? cellReading
+    : line.valueAtCentre + line.slope * (cellReading - line.centre);
   const { speed } = point;
   const angle = point.lineAngle ?? (levelLine ? 0 : null);
   const refuse = (): { readonly reason: string | null; readonly impossible: boolean } => {
@@ -159,6 +161,8 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
     order,
     ...refuse(),
     tension: tension ?? 0,
+    cellReading: cellReading ?? 0,
+    zeroStretch: zero?.stretchAt(order) ?? null,
     speed: speed ?? 0,
     angle: angle ?? 0,
     mass: mass ?? 0,
@@ -168,18 +172,6 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
       : `${Number(point.setSpeed.toPrecision(6))}`,
     sweep: point.sweep ?? point.block ?? "",
   };
-}
-
-/** N: through the calibration line where there is one, and off the zero as it moved. */
-function calibrated(
-  reading: number,
-  { order, count, calibration: { line, zero } }: PointTask,
-): number {
-  const share = count > 1 ? order / (count - 1) : 0;
-  // Loads were hung on before the session, so the line holds the first zero already.
-  const moved = zero === null ? 0 : zero.zeroAt(share) - (line === null ? 0 : zero.zeroAt(0));
-  const straight = reading - moved;
-  return line === null ? straight : line.valueAtCentre + line.slope * (straight - line.centre);
 }
 
 /**

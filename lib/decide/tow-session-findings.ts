@@ -5,6 +5,7 @@
  */
 import { type Finding, finding } from "../base/finding.ts";
 import { median } from "../check/rule.ts";
+import { beyondCalibration } from "./tow-calibration-findings.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
 import { tareFindings } from "./tow-tare.ts";
 
@@ -28,6 +29,7 @@ export function towSessionFindings(prepared: PreparedTow): Finding[] {
   if (out.length > 0) found.push(leftOut(out));
   if (used.length === 0) return found;
   found.push(...tareFindings(prepared));
+  found.push(...beyondCalibration(prepared, used));
   const warn = (code: string, column: string, what: string, wanted: string) =>
     found.push(finding({ severity: "warning", code, file: FILE, column, what, wanted }));
   if (levelLine) {

@@ -9,7 +9,7 @@ import { bracketedRoot } from "../numeric/roots.ts";
 import { inverseOfThree, mapThree, quadraticForm, timesVector } from "./symmetric-three.ts";
 import { type SpeedRange, towDrag, towTerms } from "./tow-curve.ts";
 import type { TowSeries } from "./tow-series.ts";
-import { sharedChanges } from "./tow-variance.ts";
+import { effectiveFreedom, partsKnownBy, sharedChanges } from "./tow-variance.ts";
 
 /** The difference at one speed. */
 export interface BandPoint {
@@ -92,8 +92,8 @@ export function compareDrag(
     series,
     drag: speeds.map((v) => towDrag(series.fit, v)),
     terms: speeds.map((v) => towTerms(series.fit, v)),
-    shared: series.shifts.map(({ key, fits: [plus, minus] }) => ({
-      key,
+    shared: series.shifts.map(({ fits: [plus, minus], ...error }) => ({
+      ...error,
       change: speeds.map((v) => (towDrag(plus, v) - towDrag(minus, v)) / 2),
     })),
   }));
@@ -109,7 +109,7 @@ export function compareDrag(
         dayShare ** 2 * drag[i]! * drag[j]!,
       0,
     ) +
-    changes.reduce((sum, change) => sum + change[i]! * change[j]!, 0);
+    changes.reduce((sum, { change }) => sum + change[i]! * change[j]!, 0);
   const difference = speeds.map((_, i) => two!.drag[i]! - one!.drag[i]!);
   const u = speeds.map((_, i) => Math.sqrt(together(i, i)));
   if (!u.every((value) => value > 0 && value < Infinity)) {
@@ -118,9 +118,13 @@ export function compareDrag(
   const degreesOfFreedom = Math.min(
     UNLIMITED,
     ...speeds.map((_, i) =>
-      u[i]! ** 4 /
-      sides.reduce((sum, { series: { fit }, terms }) =>
-        sum + quadraticForm(fit.dataCovariance, terms[i]!) ** 2 / fit.degreesOfFreedom, 0)
+      effectiveFreedom(u[i]! ** 2, [
+        ...sides.map(({ series: { fit }, terms }) => ({
+          variance: quadraticForm(fit.dataCovariance, terms[i]!),
+          degreesOfFreedom: fit.degreesOfFreedom,
+        })),
+        ...partsKnownBy(changes.map((one) => ({ ...one, change: one.change[i]! }))),
+      ]) ?? UNLIMITED
     ),
   );
   let pathLength = 0;

@@ -35,7 +35,7 @@ const ENOUGH = 0.95;
  * 95 % intervals of best lift-to-drag and its speed by drawing every input and fitting anew.
  *
  * Readings scatter by what was stated for them, the pull by the scale that the fit found, which is itself uncertain and drawn
- * as such; shared errors move all readings together; the planform's two expectations move by their doubts. Speeds are not
+ * as such; shared errors move all readings together, those told by few readings by as much more; the planform's two expectations move by their doubts. Speeds are not
  * scaled: with few readings a drawn scale can be so large that speeds below zero would come up.
  *
  * Source: JCGM 101:2008, clause 7, on the inputs of the fit.
@@ -55,8 +55,7 @@ export function drawTow(
   const nu = fit.degreesOfFreedom;
   const found: { readonly best: number; readonly speed: number }[] = [];
   for (let draw = 0; draw < draws; draw++) {
-    const chi = chiSquareQuantile((random.uniform() + 1e-12) / (1 + 2e-12), nu);
-    const scale = fit.scatterScale * nu / chi;
+    const scale = fit.scatterScale * drawnScale(nu, random);
     const moved = drawn(fit.data, errors, { random, scale });
     if (moved === null) continue;
     const again = fitTow(moved, { scatterScale: fit.scatterScale });
@@ -80,13 +79,26 @@ export function drawTow(
   };
 }
 
+/** A variance over its estimate with so many degrees of freedom. */
+function drawnScale(degreesOfFreedom: number, random: SeededRandom): number {
+  const share = (random.uniform() + 1e-12) / (1 + 2e-12);
+  return degreesOfFreedom / chiSquareQuantile(share, degreesOfFreedom);
+}
+
 /** One draw of all inputs, or `null` where it leaves no positive speed or pull. */
 function drawn(
   data: TowData,
   errors: readonly SharedError[],
   { random, scale }: { readonly random: SeededRandom; readonly scale: number },
 ): TowData | null {
-  const shares = errors.map(() => random.normal());
+  const origins = new Map<string, number>();
+  for (const { knownBy } of errors) {
+    if (knownBy === undefined || origins.has(knownBy.origin)) continue;
+    origins.set(knownBy.origin, Math.sqrt(drawnScale(knownBy.degreesOfFreedom, random)));
+  }
+  const shares = errors.map(({ knownBy }) =>
+    random.normal() * (knownBy === undefined ? 1 : origins.get(knownBy.origin)!)
+  );
   /** A number of the inputs with all shared errors on it. */
   const shared = (of: (one: TowData) => number) =>
     errors.reduce(

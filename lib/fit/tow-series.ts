@@ -15,6 +15,13 @@ import {
 import type { TowData } from "./tow-data.ts";
 import { fitTow, type TowFit } from "./tow-fit.ts";
 
+/** How well the size of an error is itself known, where only so many readings told it. */
+export interface KnownBy {
+  /** Errors of one origin were told by the same readings, so that they are too small or too large together. */
+  readonly origin: string;
+  readonly degreesOfFreedom: number;
+}
+
 /** An error that all points share, so that it stands in no scatter. */
 export interface SharedError {
   readonly name: string;
@@ -22,6 +29,8 @@ export interface SharedError {
   readonly key: string | null;
   /** The same points with the error taken off at plus and at minus one standard uncertainty. */
   readonly shifted: readonly [TowData, TowData];
+  /** Nothing where the size of the error counts as known. */
+  readonly knownBy?: KnownBy;
 }
 
 /** What one shared error does. */
@@ -29,6 +38,7 @@ export interface ShiftedFit {
   readonly name: string;
   readonly key: string | null;
   readonly fits: readonly [TowFit, TowFit];
+  readonly knownBy?: KnownBy;
 }
 
 /** A design's fit with its shared errors. */
@@ -56,6 +66,7 @@ export interface TowEstimate {
     readonly name: string;
     readonly key: string | null;
     readonly change: number;
+    readonly knownBy?: KnownBy;
   }[];
 }
 
@@ -71,13 +82,13 @@ export function fitTowSeries(data: TowData, errors: readonly SharedError[]): Res
   const fit = fitTow(data);
   if (!fit.ok) return fit;
   const shifts: ShiftedFit[] = [];
-  for (const { name, key, shifted } of errors) {
+  for (const { name, key, shifted, knownBy } of errors) {
     const scale = { scatterScale: fit.scatterScale };
     const plus = fitTow(shifted[0], scale);
     if (!plus.ok) return { ok: false, reason: `with the error of ${name}: ${plus.reason}` };
     const minus = fitTow(shifted[1], scale);
     if (!minus.ok) return { ok: false, reason: `with the error of ${name}: ${minus.reason}` };
-    shifts.push({ name, key, fits: [plus, minus] });
+    shifts.push({ name, key, fits: [plus, minus], ...(knownBy === undefined ? {} : { knownBy }) });
   }
   return { ok: true, fit, shifts, ...sweepScatter(fit) };
 }
@@ -129,10 +140,10 @@ function estimate(
   const own = quadraticForm(fit.covariance, here.gradient);
   const dataVariance = quadraticForm(fit.dataCovariance, here.gradient);
   const shared = [];
-  for (const { name, key, fits } of series.shifts) {
+  for (const { fits, ...error } of series.shifts) {
     const [plus, minus] = fits.map(value);
     if (plus == null || minus == null) return null;
-    shared.push({ name, key, change: (plus.log - minus.log) / 2 });
+    shared.push({ ...error, change: (plus.log - minus.log) / 2 });
   }
   return {
     log: here.log,

@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { TowEstimate } from "./tow-series.ts";
+import type { KnownBy, TowEstimate } from "./tow-series.ts";
 
 /** A logarithm with its variance and degrees of freedom; `null` stands for no limit. */
 export interface LogVariance {
@@ -38,6 +38,27 @@ export function effectiveFreedom(
   return fourth === 0 ? null : variance ** 2 / fourth;
 }
 
+/**
+ * Variances of shared errors whose size is known by so many readings only.
+ *
+ * Errors of one origin (offset and slope of one calibration) come from one scatter, so that they make one part.
+ *
+ * @param changes by one standard uncertainty each
+ * @returns parts for `effectiveFreedom`
+ */
+export function partsKnownBy(
+  changes: readonly { readonly change: number; readonly knownBy?: KnownBy }[],
+): FreedomPart[] {
+  const origins = new Map<string, FreedomPart>();
+  for (const { change, knownBy } of changes) {
+    if (knownBy === undefined) continue;
+    const { origin, degreesOfFreedom } = knownBy;
+    const variance = (origins.get(origin)?.variance ?? 0) + change ** 2;
+    origins.set(origin, { variance, degreesOfFreedom });
+  }
+  return [...origins.values()];
+}
+
 const partsOf = (one: TowEstimate, sweeps: boolean): FreedomPart[] => [
   { variance: one.dataVariance, degreesOfFreedom: one.dataDegreesOfFreedom },
   ...(sweeps ? [{ variance: one.sweepVariance, degreesOfFreedom: one.sweepDegreesOfFreedom }] : []),
@@ -57,8 +78,22 @@ export function singleVariance(one: TowEstimate): LogVariance {
   return {
     log: one.log,
     variance,
-    degreesOfFreedom: effectiveFreedom(variance, partsOf(one, true)),
+    degreesOfFreedom: effectiveFreedom(variance, [
+      ...partsOf(one, true),
+      ...partsKnownBy(one.shared),
+    ]),
   };
+}
+
+/** What one shared error does to one design. */
+export interface KeyedChange<T> extends SharedChange<T> {
+  readonly key: string | null;
+}
+
+/** What one error does. */
+export interface SharedChange<T> {
+  readonly change: T;
+  readonly knownBy?: KnownBy;
 }
 
 /**
@@ -71,23 +106,30 @@ export function singleVariance(one: TowEstimate): LogVariance {
  * @returns one entry an independent error
  */
 export function sharedChanges<T>(
-  baseline: readonly { readonly key: string | null; readonly change: T }[],
-  candidate: readonly { readonly key: string | null; readonly change: T }[],
+  baseline: readonly KeyedChange<T>[],
+  candidate: readonly KeyedChange<T>[],
   { subtract, negate }: {
     readonly subtract: (one: T, other: T) => T;
     readonly negate: (one: T) => T;
   },
-): T[] {
+): SharedChange<T>[] {
   const twin = (key: string | null) =>
     key === null ? undefined : baseline.find((one) => one.key === key);
-  const joined = candidate.map(({ key, change }) => {
+  const known = (knownBy: KnownBy | undefined) => knownBy === undefined ? {} : { knownBy };
+  const joined = candidate.map(({ key, change, knownBy }) => {
     const other = twin(key);
-    return other === undefined ? change : subtract(change, other.change);
+    return {
+      change: other === undefined ? change : subtract(change, other.change),
+      ...known(knownBy),
+    };
   });
   const alone = baseline.filter(({ key }) =>
     key === null || !candidate.some((one) => one.key === key)
   );
-  return [...joined, ...alone.map(({ change }) => negate(change))];
+  return [
+    ...joined,
+    ...alone.map(({ change, knownBy }) => ({ change: negate(change), ...known(knownBy) })),
+  ];
 }
 
 /**
@@ -114,13 +156,14 @@ export function ratioVariance(
       sum + one.dataVariance + one.planformVariance + (alternated ? 0 : one.sweepVariance),
     0,
   );
-  const variance = own + dayVariance + changes.reduce((sum, change) => sum + change ** 2, 0);
+  const variance = own + dayVariance + changes.reduce((sum, { change }) => sum + change ** 2, 0);
   return {
     log: candidate.log - baseline.log,
     variance,
     degreesOfFreedom: effectiveFreedom(variance, [
       ...partsOf(baseline, !alternated),
       ...partsOf(candidate, !alternated),
+      ...partsKnownBy(changes),
     ]),
   };
 }

@@ -309,7 +309,8 @@ describe("a load cell with known loads in calibrations.csv", () => {
       ...session,
       tow: session.tow.map((one, i) => ({
         ...one,
-        lineTension: one.lineTension! + 3 * i / (count - 1),
+        // The zeros are read just before the first reading and just after the last.
+        lineTension: one.lineTension! + 3 * (i + 0.4) / (count - 0.2),
       })),
       calibrations: [row(null, 0, "before"), row(null, 3, "after")],
     };
