@@ -5,7 +5,6 @@
  */
 import { type Finding, finding } from "../base/finding.ts";
 import { excerpt } from "../base/printable.ts";
-import type { Result } from "../base/quantity.ts";
 import type { Calibration, Session } from "../base/session.ts";
 import type { CalibrationChange } from "../fit/calibration-change.ts";
 import type { CalibrationLine } from "../fit/calibration-line.ts";
@@ -21,7 +20,6 @@ const MOVED = 0.8;
 export interface KnownLoadFacts {
   readonly line: CalibrationLine | null;
   readonly change: CalibrationChange | null;
-  readonly compared: Result<CalibrationChange> | null;
   /** Why the known loads make no line; `null` where they do, or there are none. */
   readonly refused: string | null;
 }
@@ -34,7 +32,7 @@ export interface KnownLoadFacts {
  * @returns findings
  */
 export function calibrationFindings(session: Session, facts: KnownLoadFacts): Finding[] {
-  const { line, change, compared, refused } = facts;
+  const { line, change, refused } = facts;
   const found: Finding[] = [];
   if (refused !== null) {
     found.push(finding({
@@ -77,13 +75,6 @@ export function calibrationFindings(session: Session, facts: KnownLoadFacts): Fi
         "share.",
       wanted:
         "The load cell and its hooks looked at; known loads before and after the next session.",
-    }));
-  } else if (compared?.ok) {
-    found.push(finding({
-      severity: "note",
-      code: "calibration-agrees",
-      file: FILE,
-      what: "Known loads after the session go with those before: one line through both is used.",
     }));
   }
   return found;

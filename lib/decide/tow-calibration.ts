@@ -26,7 +26,9 @@ export interface TowCalibration {
   readonly line: CalibrationLine | null;
   /** What the line rests on; readings off the zero of their time. */
   readonly loads: readonly KnownLoad[];
-  /** How the cell changed over the session, where the known loads before and after do not agree. */
+  /** Known loads after the session against those before; `null` where there are none to compare. */
+  readonly compared: CalibrationChange | null;
+  /** The same where the two do not agree, so that the change stands in the answer. */
   readonly change: CalibrationChange | null;
   /** By place among the rows of tow.csv; `null` where the zero was never read. */
   readonly zero: ZeroTrack | null;
@@ -98,15 +100,16 @@ export function towCalibration(session: Session, gravity: number): TowCalibratio
   const fitted = loads.length === 0 ? null : calibrationLine(loads, { appliedShare: KNOWN_LOADS });
   const line = fitted?.ok && fitted.slope > 0 ? fitted : null;
   const side = (when: "before" | "after") => loads.filter((one) => one.when === when);
-  const compared = line === null ? null : calibrationChange(side("before"), side("after"));
-  const apart = compared?.ok && compared.pValue < APART;
+  const tried = calibrationChange(side("before"), side("after"));
+  const compared = line !== null && tried.ok ? tried : null;
   const range = line === null
     ? null
     : [zero === null ? line.from : Math.min(0, line.from), line.to] as const;
   const found = {
     line,
     loads,
-    change: apart ? compared : null,
+    compared,
+    change: compared !== null && compared.pValue < APART ? compared : null,
     zero,
     range,
   };
@@ -115,7 +118,6 @@ export function towCalibration(session: Session, gravity: number): TowCalibratio
     findings: [
       ...calibrationFindings(session, {
         ...found,
-        compared,
         refused: fitted === null || line !== null
           ? null
           : fitted.ok

@@ -58,8 +58,7 @@ describe("demo session of tows at Quillwater", () => {
   });
 
   it("reads without a complaint", () => {
-    const found = [...session.findings, ...checkSession(session), ...answer.findings];
-    expect(found.map((one) => one.code)).toEqual(["calibration-agrees"]);
+    expect([...session.findings, ...checkSession(session), ...answer.findings]).toEqual([]);
   });
 
   it("answers with intervals that hold the true best lift-to-drag, its speed and the ratio", () => {
