@@ -13,6 +13,11 @@ const ADVICE: readonly (readonly [begins: string, advice: string])[] = [
   ["sweeps", "tow more sweeps"],
   ["load cell offset", "hang more known weights on the cell, over the pulls that you measure"],
   ["load cell slope", "hang more known weights on the cell, over the pulls that you measure"],
+  ["load cell zero drift", "read the cell's zero before and after each sweep"],
+  [
+    "load cell change",
+    "look at the cell and its hooks, and hang known weights on it before and after",
+  ],
   ["load cell", "calibrate the cell with known weights over the pulls that you measure"],
   ["known loads", "weigh the known weights on a better scale"],
   ["speed scale", "time the speed log over a measured distance"],
