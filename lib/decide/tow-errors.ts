@@ -135,8 +135,9 @@ export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
   const knownBy = line === null
     ? undefined
     : { origin: "known loads", degreesOfFreedom: line.degreesOfFreedom };
+  const readings = [...prepared.points, ...prepared.tares];
   const drifts = (calibration.zero?.stretches ?? []).flatMap(({ standardUncertainty }, stretch) =>
-    standardUncertainty > 0 && prepared.points.some((one) => one.zeroStretch === stretch)
+    standardUncertainty > 0 && readings.some((one) => one.zeroStretch === stretch)
       ? [{ stretch, standardUncertainty }]
       : []
   );
