@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { type Finding, finding } from "../base/finding.ts";
+import type { Finding } from "../base/finding.ts";
 import type { Calibration, Session, TowPoint } from "../base/session.ts";
 import { type CalibrationChange, calibrationChange } from "../fit/calibration-change.ts";
 import {
