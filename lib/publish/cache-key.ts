@@ -6,6 +6,7 @@
 import { dirname, relative } from "node:path";
 import { sha256 } from "./checksum.ts";
 import { reachedModules, type SourceFiles } from "./module-walk.ts";
+import { type Publication, readPublication } from "./publication.ts";
 import { type CellSources, sourceOf } from "./stamp.ts";
 
 /** Checksums by what a person would call the thing: `data/x/glides.csv`, `deno.lock`, `the code cells`. */
@@ -18,6 +19,7 @@ export interface ProjectState {
   readonly importMap: Readonly<Record<string, string>>;
   /** The version of Deno that stamps name. */
   readonly deno: string;
+  readonly publication: Publication;
   /** Inputs that every run and page shares: Deno, the lock, the settings of `deno.json`. */
   readonly common: Inputs;
   /** Source files read so far. */
@@ -43,6 +45,7 @@ export function projectState(root: string, deno: string = Deno.version.deno): Pr
     root,
     importMap: (settings["imports"] ?? {}) as Record<string, string>,
     deno,
+    publication: readPublication(root),
     common: {
       Deno: Deno.version.deno,
       "deno.lock": fileChecksum(`${root}/deno.lock`),

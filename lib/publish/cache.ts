@@ -15,7 +15,7 @@ import type { FileChecksum } from "../base/session.ts";
 import { writeAtomically } from "./write-atomically.ts";
 
 /** Form of the records; another one makes old records count as absent. */
-const FORM = 1;
+const FORM = 2;
 
 /** What one run of a notebook gave, and what it rests on. */
 export interface KeptRun {

@@ -9,6 +9,7 @@ import type { Cache, KeptPage } from "./cache.ts";
 import { notebookAfter, type Turn } from "./notebook-turn.ts";
 import { buildAndKeep, pageInputs, pageRecord, type ReadyNotebook } from "./page-turn.ts";
 import type { PageLink } from "./page/page-types.ts";
+import { publicationSha256 } from "./publication.ts";
 import type { Makers, ReportRequest } from "./report-request.ts";
 
 /** Builds or reuses the page of each notebook. */
@@ -49,6 +50,7 @@ export async function makeIndex(
 ): Promise<FileChecksum> {
   const inputs = {
     cards: JSON.stringify(pages.map((page) => page.card)),
+    "notebooks/publication.json": publicationSha256(project.publication),
     ...project.common,
     ...moduleInputs(project, { entries: [makers.builder] }).inputs,
   };
@@ -56,7 +58,10 @@ export async function makeIndex(
   if (kept !== null && whatMoved(kept.inputs, inputs).length === 0 && cache.has(kept.file.sha256)) {
     return kept.file;
   }
-  const html = await (await makers.buildIndex())(pages.map((page) => page.card));
+  const html = await (await makers.buildIndex())(
+    pages.map((page) => page.card),
+    project.publication,
+  );
   const file = { file: "index.html", sha256: cache.keep(new TextEncoder().encode(html)) };
   cache.write("index-page", { inputs, file });
   return file;

@@ -9,6 +9,7 @@ import { sha256 } from "./checksum.ts";
 import { type NotebookFile, titleOf } from "./notebook-file.ts";
 import { dataRead } from "./notebook-turn.ts";
 import { formatNotebook, type Notebook } from "./notebook.ts";
+import { publicationSha256 } from "./publication.ts";
 import type { PageBuild, PageInput, PageLink } from "./page/page-types.ts";
 import { notebookSha256, type Stamp, versionsOf } from "./stamp.ts";
 
@@ -64,6 +65,7 @@ export function pageInputs(
   return {
     "the notebook's text and outputs": ready.sha256,
     "the list of pages": sha256(JSON.stringify(pages)),
+    "notebooks/publication.json": publicationSha256(project.publication),
     "the data": sha256(JSON.stringify(ready.run.data)),
     ...project.common,
     ...moduleInputs(project, { entries: [builder] }).inputs,
@@ -91,7 +93,8 @@ export async function buildAndKeep(
     data: dataRead(project.root, ready.run),
   };
   const { slug } = ready.file;
-  const built = await how.build({ slug, notebook: ready.notebook, stamp, pages });
+  const { publication } = project;
+  const built = await how.build({ slug, notebook: ready.notebook, stamp, pages, publication });
   const files = [
     { path: `${slug}.html`, bytes: new TextEncoder().encode(built.html) },
     ...built.files,

@@ -18,7 +18,7 @@ import type { ReportDone, ReportRequest } from "./report-request.ts";
 import { holds, writeSite } from "./site.ts";
 import { versionsOf } from "./stamp.ts";
 import { checkOut, removeOldSites, swapSite } from "./swap-site.ts";
-import { type SiteOrigin, wholeSite } from "./whole-site.ts";
+import { type SiteOrigin, wholeSite, ZIP_RECORD } from "./whole-site.ts";
 import { writeAtomically } from "./write-atomically.ts";
 
 /** Why a notebook would run, by file; an empty list where its outputs can be reused. */
@@ -108,6 +108,7 @@ export async function publishSite(request: ReportRequest): Promise<ReportDone> {
     index: await makeIndex(makers, pages, project, cache),
     sources: { root, notebooks: asTheyShallBe, filesRead },
     origin: await siteOrigin(project),
+    publication: project.publication,
   }, cache);
   request.signal.throwIfAborted();
   const swapped = !holds(join(root, "out"), site);
@@ -123,7 +124,7 @@ export async function publishSite(request: ReportRequest): Promise<ReportDone> {
   );
   cache.forget(
     new Set([...site.map((one) => one.sha256), ...outputs]),
-    new Set([...records, "index-page"]),
+    new Set([...records, "index-page", ZIP_RECORD]),
   );
   return { ran, pages: pages.length, swapped, written };
 }

@@ -7,6 +7,7 @@ import type { Notebook } from "./notebook.ts";
 import type { Runner } from "./notebook-turn.ts";
 import type { PageBuilder } from "./page-turn.ts";
 import type { IndexCard } from "./page/page-types.ts";
+import type { Publication } from "./publication.ts";
 import type { Progress } from "./progress.ts";
 
 /** Tells what the type checker has against the cells of some notebooks, in words. */
@@ -23,7 +24,9 @@ export interface Makers {
   run(): Promise<Runner>;
   check(): Promise<CellChecker>;
   build(): Promise<PageBuilder>;
-  buildIndex(): Promise<(cards: readonly IndexCard[]) => Promise<string>>;
+  buildIndex(): Promise<
+    (cards: readonly IndexCard[], publication: Publication) => Promise<string>
+  >;
 }
 
 /** What is asked of a report. */

@@ -31,6 +31,9 @@ export interface SiteRecord {
 /** The list of checksums at the top of a site. */
 export const CHECKSUMS = "SHA256SUMS";
 
+/** The whole site but itself in one file, for those who can't copy a folder from a web address. */
+export const SITE_ZIP = "site.zip";
+
 /**
  * Checksums as a list that `sha256sum -c` reads, so that a copy can be checked on a machine without this program.
  *

@@ -13,7 +13,11 @@ const command = new Command("verify")
   .description(
     "Runs a published folder again in clean kernels without a network, and compares everything in it.",
   )
-  .argument("[folder]", "a folder that a report made, a copy of one, or one page in it", "out")
+  .argument(
+    "[folder]",
+    "a folder that a report made, a copy of one, its site.zip, or one page in it",
+    "out",
+  )
   .option("--all", "tell every difference, not only the first of each kind")
   .exitOverride();
 

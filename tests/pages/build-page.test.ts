@@ -40,6 +40,10 @@ async function messages(html: string): Promise<string[]> {
   );
 }
 
+/** The page without what it tells programs: data that nothing runs, and in which no markup can stand. */
+const withoutData = (html: string) =>
+  html.replace(/<script type="application\/ld\+json">[^<]*<\/script>/, "");
+
 /** The page without its style sheet, whose fonts are long and never hold markup. */
 const withoutStyles = (html: string) => html.replace(/<style>[\s\S]*?<\/style>/, "");
 
@@ -50,6 +54,40 @@ describe("a page", () => {
   it("is valid HTML by the recommended and accessibility rules of html-validate", async () => {
     expect(await messages((await sample).html)).toEqual([]);
     expect(await messages(await buildIndex([(await sample).card]))).toEqual([]);
+  });
+
+  it("tells programs what it is, with its data, its first figure and texts that can't end the element", async () => {
+    const publication = {
+      title: "Wings",
+      description: "Of wings",
+      authors: ["An evening class (invented)"],
+      licence: "MIT",
+      address: null,
+    };
+    const { html, card } = await buildPage({
+      slug: "01-sample",
+      notebook: { ...SAMPLE, cells: [markdown("# A </script><b>title"), ...SAMPLE.cells] },
+      stamp: SAMPLE_STAMP,
+      pages,
+      publication,
+    });
+    const data = JSON.parse(/<script type="application\/ld\+json">(.*?)<\/script>/.exec(html)![1]!);
+    // schema.org: the two types, and what catalogues ask of a Dataset (name, description, distribution).
+    expect(data).toMatchObject({
+      "@context": "https://schema.org",
+      "@type": "ScholarlyArticle",
+      headline: "A </script><b>title",
+      author: [{ "@type": "Organization", name: "An evening class (invented)" }],
+      image: card.preview!.path,
+    });
+    for (const set of data.isBasedOn) {
+      expect(set).toMatchObject({ "@type": "Dataset", name: expect.any(String) });
+      expect(set.description).toContain("Of wings");
+      expect(set.distribution[0].contentUrl).toBe(`data/${set.name}.zip`);
+    }
+    expect(html).toContain(`<meta property="og:image" content="${card.preview!.path}">`);
+    expect(card.preview!.path).toMatch(/^figures\/01-sample-.*\.png$/);
+    expect(await messages(html)).toEqual([]);
   });
 
   it("is valid with everything on it that the library can show, and stays under 400 kB", async () => {
@@ -79,7 +117,7 @@ describe("a page", () => {
       ...html.matchAll(/url\(([^)]*)\)/g),
     ].map((match) => match[1]!);
     expect(loaded.filter((address) => !/^(data:|#)/.test(address))).toEqual([]);
-    expect(html).not.toMatch(/<script|@import|<iframe|<object|<embed/);
+    expect(withoutData(html)).not.toMatch(/<script|@import|<iframe|<object|<embed/);
   });
 
   it("stays under 400 kB", async () => {
@@ -169,7 +207,7 @@ describe("a page with hostile names", () => {
 
   it("holds them as text only: no element or attribute comes of them", async () => {
     const { html, card } = await page;
-    for (const whole of [html, await buildIndex([card])]) {
+    for (const whole of [html, await buildIndex([card])].map(withoutData)) {
       const tags = [...withoutStyles(whole).matchAll(/<\/?([a-zA-Z][\w-]*)([^>]*)>/g)];
       const names = tags.map((tag) => tag[1]!.toLowerCase());
       for (const bad of ["script", "iframe", "foreignobject", "image", "object"]) {

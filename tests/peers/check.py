@@ -9,17 +9,21 @@ Prints one line a check and ends with "N passed, N failed".
 1. frictionless (the reference validator of Data Package 2.0 and Table Schema) finds each demo session, and the project's own
    reference tables, valid.
 2. nbformat finds every committed notebook valid.
-3. Jupyter's own exporter turns each committed notebook into HTML that holds the headline of every answer.
+3. Python's zipfile and hashlib read what the last report packed and listed; cffconvert (the reference validator of the
+   Citation File Format) finds CITATION.cff valid. Install cffconvert==2.0.0 beside the others for that.
+4. Jupyter's own exporter turns each committed notebook into HTML that holds the headline of every answer.
 
 That the same exporter runs the notebooks and loses nothing is checked by tests/peers/jupyter-export.ts.
 """
 
+import hashlib
 import html
 import json
 import os
 import subprocess
 import sys
 import tempfile
+import zipfile
 from pathlib import Path
 
 root = Path(__file__).resolve().parent.parent.parent
@@ -55,6 +59,37 @@ def exporter(arguments):
     return None if done.returncode == 0 else done.stderr[-2000:]
 
 
+def published(out):
+    """What the last report published: packed data, checksums, citation."""
+    from frictionless import validate
+
+    if not (out / "site.zip").is_file():
+        check("there is a published site", "no out/site.zip: run the report first")
+        return
+    for path in [out / "site.zip", *sorted(out.glob("data/*.zip"))]:
+        with zipfile.ZipFile(path) as packed, tempfile.TemporaryDirectory() as place:
+            check(f"zipfile reads {path.name}", packed.testzip())
+            packed.extractall(place)
+            for sums in Path(place).rglob("SHA256SUMS"):
+                lines = [line.split("  ", 1) for line in sums.read_text(encoding="utf-8").splitlines()]
+                wrong = [name for wanted, name in lines
+                         if hashlib.sha256((sums.parent / name).read_bytes()).hexdigest() != wanted]
+                check(f"checksums in {path.name}", wrong or (None if lines else "none listed"))
+            if path.parent.name == "data":
+                report = validate(str(next(Path(place).glob("*/datapackage.json"))))
+                check(f"frictionless: {path.name}", None if report.valid else str(report.flatten(["message"])[:5]))
+    try:
+        from cffconvert import Citation
+    except ImportError:
+        print("skipped: cffconvert is not installed, so CITATION.cff was not checked")
+        return
+    try:
+        Citation((out / "CITATION.cff").read_text(encoding="utf-8")).validate()
+        check("cffconvert: CITATION.cff", None)
+    except Exception as complaint:  # the library raises several kinds
+        check("cffconvert: CITATION.cff", str(complaint)[:500])
+
+
 def main():
     import nbformat
     from frictionless import validate
@@ -63,6 +98,8 @@ def main():
         report = validate(str(descriptor))
         errors = report.flatten(["title", "message"])
         check(f"frictionless: {descriptor.parent.name}", None if report.valid else str(errors[:5]))
+
+    published(root / "out")
 
     notebooks = sorted(root.glob("notebooks/*.ipynb"))
     check("there are notebooks", None if notebooks else "none found")

@@ -67,7 +67,14 @@ const makers = (): Makers => ({
     Promise.resolve((input) => {
       built.push(input.slug);
       const text = JSON.stringify([input.notebook.cells, input.stamp, input.pages]);
-      const card = { slug: input.slug, title: input.slug, question: "", summary: "", answer: null };
+      const card = {
+        slug: input.slug,
+        title: input.slug,
+        question: "",
+        summary: "",
+        preview: null,
+        answer: null,
+      };
       const files = [{ path: `tables/${input.slug}-x.csv`, bytes: new TextEncoder().encode("1") }];
       return Promise.resolve({ html: text, files, card });
     }),
@@ -118,9 +125,13 @@ describe("a report", () => {
     expect(Object.keys(site()).sort()).toEqual([
       "01-first.html",
       "02-second.html",
+      "CITATION.cff",
       "SHA256SUMS",
+      "data/evening.zip",
       "index.html",
       "site.json",
+      "site.zip",
+      "sitemap.txt",
       "source/data/evening/value.txt",
       "source/deno.json",
       "source/deno.lock",

@@ -28,8 +28,8 @@ const site = () => Object.fromEntries(filesIn(`${project.root}/out`) ?? []);
 
 /** Whether a site is complete: it holds exactly the files that its own record names, with their bytes. */
 function complete(): boolean {
-  const { "site.json": record, SHA256SUMS: list, ...files } = site();
-  if (record === undefined || list === undefined) return false;
+  const { "site.json": record, SHA256SUMS: list, "site.zip": packed, ...files } = site();
+  if (record === undefined || list === undefined || packed === undefined) return false;
   const named: { file: string; sha256: string }[] = JSON.parse(project.read("out/site.json")).files;
   return named.length === Object.keys(files).length &&
     named.every((one) => files[one.file] === one.sha256);

@@ -6,6 +6,8 @@
 import { pageMark, RING } from "./page-mark.ts";
 import { documentHtml } from "./document.ts";
 import { escapeHtml } from "../../base/escape-html.ts";
+import { type Publication, UNNAMED } from "../publication.ts";
+import { pageMetadata } from "./page-metadata.ts";
 import { proseHtml } from "./prose-html.ts";
 import type { IndexCard } from "./page-types.ts";
 
@@ -33,13 +35,25 @@ function cardItem(card: IndexCard): string {
  * Builds `index.html`.
  *
  * @param cards of all pages, in any order
+ * @param publication what the site says of itself; nothing when left out
  * @returns HTML text with the cards in order of the pages' file names
  */
-export async function buildIndex(cards: readonly IndexCard[]): Promise<string> {
+export async function buildIndex(
+  cards: readonly IndexCard[],
+  publication: Publication = UNNAMED,
+): Promise<string> {
   const sorted = [...cards].sort((a, b) => (a.slug < b.slug ? -1 : a.slug > b.slug ? 1 : 0));
   return await documentHtml({
     title: "Which of my wings is better?",
     description: WHAT,
+    metadata: pageMetadata({
+      page: "index.html",
+      title: publication.title,
+      description: publication.description,
+      preview: sorted.find((card) => card.preview !== null)?.preview ?? null,
+      sessions: [],
+      publication,
+    }),
     bodyClass: "index",
     main: `<h1>Which of my wings is better?</h1>
 <p class="lead">${escapeHtml(WHAT)}</p>

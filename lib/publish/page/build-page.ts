@@ -9,6 +9,9 @@ import { escapeHtml } from "../../base/escape-html.ts";
 import { figurePng } from "./figure-png.ts";
 import { withFontFiles } from "./fonts.ts";
 import type { IndexCard, PageBuild, PageInput } from "./page-types.ts";
+import { pageMetadata } from "./page-metadata.ts";
+import { UNNAMED } from "../publication.ts";
+import { sessionsOf } from "../side-files.ts";
 import { PageState } from "./page-state.ts";
 import type { Notebook } from "../notebook.ts";
 import { stampPart } from "./stamp-part.ts";
@@ -58,9 +61,19 @@ export async function buildPage(input: PageInput): Promise<PageBuild> {
   const state = new PageState(input.slug);
   const body = article(input.notebook, state);
   const title = body.title === "" ? input.slug : body.title;
+  const drawing = state.drawings[0];
+  const preview = drawing === undefined ? null : { path: drawing.path, alt: drawing.alt };
   const html = await documentHtml({
     title,
     description: body.question === "" ? body.summary : body.question,
+    metadata: pageMetadata({
+      page: `${input.slug}.html`,
+      title,
+      description: body.question === "" ? body.summary : body.question,
+      preview,
+      sessions: sessionsOf(input.stamp.data),
+      publication: input.publication ?? UNNAMED,
+    }),
     bodyClass: isCompact(input.notebook) ? "compact" : "",
     main: body.title === "" ? `<h1>${escapeHtml(title)}</h1>\n${body.html}` : body.html,
     after: `${neighbours(input)}\n${stampPart(input.stamp)}`,
@@ -84,6 +97,7 @@ export async function buildPage(input: PageInput): Promise<PageBuild> {
     title,
     question: body.question === "" ? title : body.question,
     summary: opening(body.summary),
+    preview,
     answer,
   };
   return { html, files: state.files, card };

@@ -18,6 +18,8 @@ export interface DocumentParts {
   readonly description: string;
   /** Class of the body; empty for an ordinary page. */
   readonly bodyClass: string;
+  /** HTML lines for the head: what the page says of itself to programs. */
+  readonly metadata: string;
   /** HTML of the article. */
   readonly main: string;
   /** HTML after the article. */
@@ -65,6 +67,7 @@ ${parts.after.trim()}
 <meta name="color-scheme" content="light dark">
 <meta name="description" content="${escapeHtml(parts.description)}">
 <title>${escapeHtml(parts.title)} – Lakeproof</title>
+${parts.metadata}
 <link rel="icon" href="data:,">
 <style>
 ${CSS}

@@ -31,7 +31,7 @@ export function figurePart(record: FigureRecord, state: PageState): string {
   const narrow = safeSvg(record.narrow);
   const path = state.path("figures", record.name);
   state.addText(`${path}.svg`, `${wide}\n`);
-  state.drawings.push({ path: `${path}.png`, svg: wide });
+  state.drawings.push({ path: `${path}.png`, svg: wide, alt: record.description });
 
   const figure = [
     `<figure class="${record.breakout ? "figure breakout" : "figure"}" id="${id}" ` +

@@ -18,7 +18,7 @@ export class PageState {
   /** First answer shown on the page. */
   answer: AnswerRecord | null = null;
   /** Wide drawings that still want their PNG: path and SVG. */
-  readonly drawings: { readonly path: string; readonly svg: string }[] = [];
+  readonly drawings: { readonly path: string; readonly svg: string; readonly alt: string }[] = [];
   readonly #counts = new Map<Numbered, number>();
   readonly #fileNames = new Map<string, UniqueNames>();
 

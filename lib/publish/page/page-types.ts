@@ -5,6 +5,7 @@
  */
 import type { AnswerRecord, DesignMark } from "../../base/records.ts";
 import type { Notebook } from "../notebook.ts";
+import type { Publication } from "../publication.ts";
 import type { Stamp } from "../stamp.ts";
 
 /** Another page of the same site. */
@@ -23,6 +24,8 @@ export interface PageInput {
   readonly stamp: Stamp;
   /** All pages of the site in reading order, this one among them. */
   readonly pages: readonly PageLink[];
+  /** What the site says of itself; nothing when left out. */
+  readonly publication?: Publication;
 }
 
 /** A file that belongs to the site, by its path from the site's folder. */
@@ -39,6 +42,8 @@ export interface IndexCard {
   readonly question: string;
   /** First paragraph after the question; empty when there is none. */
   readonly summary: string;
+  /** The page's first figure as a picture, path from the site's folder; `null` when it has none. */
+  readonly preview: { readonly path: string; readonly alt: string } | null;
   /** The bottom line, when the page holds an answer. */
   readonly answer: {
     readonly verdict: AnswerRecord["verdict"];

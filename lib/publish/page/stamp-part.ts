@@ -4,11 +4,26 @@
  * @module
  */
 import type { Stamp } from "../stamp.ts";
+import { dataZip, sessionsOf } from "../side-files.ts";
+import { CHECKSUMS, SITE_ZIP } from "../site.ts";
+import { SOURCE } from "../source-files.ts";
 import { escapeHtml } from "../../base/escape-html.ts";
 
 /** A checksum in groups of eight, which the eye can compare. */
 const grouped = (sha256: string) =>
   `<span class="sum">${escapeHtml(sha256.match(/.{1,8}/g)?.join(" ") ?? sha256)}</span>`;
+
+/** Where everything is that a run needs, and the command. */
+function rerun(stamp: Stamp): string {
+  const data = sessionsOf(stamp.data).map((session) =>
+    `<a href="${escapeHtml(dataZip(session))}" download>${escapeHtml(session)}.zip</a>`
+  );
+  const tables = data.length === 0 ? "" : ` The data alone: ${data.join(", ")}.`;
+  return `<a href="${SITE_ZIP}" download>${SITE_ZIP}</a> holds this whole site with data, notebooks and library. ` +
+    `Unpacked, in its folder <code>${SOURCE}</code>: <code>npx --yes deno@2.9.6 task verify ..</code> runs ` +
+    `everything again and names what differs.${tables} ` +
+    `Checksums: <a href="${CHECKSUMS}">${CHECKSUMS}</a>; how to cite: <a href="CITATION.cff">CITATION.cff</a>.`;
+}
 
 /**
  * The footer.
@@ -32,6 +47,7 @@ export function stampPart(stamp: Stamp): string {
         stamp.data.map((one) => `${escapeHtml(one.file)}<br>${grouped(one.sha256)}`).join("<br>"),
       ] as const,
     ]),
+    ["To run it again", rerun(stamp)],
   ];
   return `<footer><section class="stamp" id="stamp">
 <h2>How this page was made</h2>

@@ -4,7 +4,7 @@
  * @module
  */
 import { sha256 } from "../checksum.ts";
-import { CHECKSUMS } from "../site.ts";
+import { CHECKSUMS, SITE_ZIP } from "../site.ts";
 import type { CheckFinding } from "./finding-of-check.ts";
 import { textIn } from "./published-folder.ts";
 
@@ -49,7 +49,7 @@ export function checkChecksums(
     } else right++;
   }
   for (const file of files.keys()) {
-    if (file !== CHECKSUMS && !list.has(file)) {
+    if (file !== CHECKSUMS && file !== SITE_ZIP && !list.has(file)) {
       findings.push(tell(file, "is there, but not in the list of checksums"));
     }
   }

@@ -123,6 +123,7 @@ export async function freshSite(request: FreshRequest): Promise<FreshSite> {
       notebooks: all.map((file) => ({ file, text: runs.get(file.file)?.text ?? file.text })),
       filesRead: filesRead(done.map(({ ready }) => ready.run)),
     },
+    publication: project.publication,
     origin: { ...request.origin, versions: versionsOf(project.importMap, undefined, project.deno) },
   }, cache);
   const whole = done.length === all.length;

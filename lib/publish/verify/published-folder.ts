@@ -7,6 +7,7 @@ import { basename, dirname, join, resolve } from "node:path";
 import { UsageError } from "../../base/errors.ts";
 import type { SiteRecord } from "../site.ts";
 import { SOURCE } from "../source-files.ts";
+import { unzipFiles } from "../zip-files.ts";
 
 /** What running the source in place leaves beside it: no part of what was published. */
 const LEFT_BY_RUNNING = ["node_modules", ".site", "out"].map((name) => `${SOURCE}/${name}`);
@@ -22,7 +23,7 @@ export interface PublishedFolder {
 /**
  * Reads a published folder.
  *
- * @param path of the folder, or of one page in it
+ * @param path of the folder, of one page in it, or of a ZIP that holds it
  * @throws UsageError when nothing that can be run again lies there
  */
 export function readPublished(path: string): PublishedFolder & { readonly folder: string } {
@@ -33,6 +34,7 @@ export function readPublished(path: string): PublishedFolder & { readonly folder
   } catch {
     throw new UsageError(`Cannot check ${path}: there is no such folder or page.`);
   }
+  if (isPage && place.endsWith(".zip")) return fromZip(path, place);
   const folder = isPage ? dirname(place) : place;
   const slug = isPage ? basename(place).replace(/\.html$/, "") : null;
   const files = new Map<string, Uint8Array>();
@@ -46,16 +48,30 @@ export function readPublished(path: string): PublishedFolder & { readonly folder
     }
   };
   look(folder, "");
-  if (!files.has(`${SOURCE}/deno.json`)) {
-    throw new UsageError(
-      `Cannot check ${path}: it holds no ${SOURCE}/ folder to run again. ` +
-        "Give a folder that a report made, or a whole copy of one.",
-    );
-  }
+  checkWhole(path, files);
   if (slug !== null && !files.has(`${slug}.html`)) {
     throw new UsageError(`Cannot check ${path}: give a page (a file that ends with .html).`);
   }
   return { files, slug, folder };
+}
+
+function checkWhole(path: string, files: ReadonlyMap<string, Uint8Array>): void {
+  if (files.has(`${SOURCE}/deno.json`)) return;
+  throw new UsageError(
+    `Cannot check ${path}: it holds no ${SOURCE}/ folder to run again. ` +
+      "Give a folder that a report made, or a whole copy of one.",
+  );
+}
+
+function fromZip(path: string, place: string): PublishedFolder & { readonly folder: string } {
+  let files: Map<string, Uint8Array>;
+  try {
+    files = unzipFiles(Deno.readFileSync(place));
+  } catch {
+    throw new UsageError(`Cannot check ${path}: it can't be unpacked.`);
+  }
+  checkWhole(path, files);
+  return { files, slug: null, folder: dirname(place) };
 }
 
 /** A file's text, or `null` when it is not there. */

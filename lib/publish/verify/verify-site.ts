@@ -5,10 +5,11 @@
  */
 import { join } from "node:path";
 import { sha256 } from "../checksum.ts";
-import { CHECKSUMS } from "../site.ts";
+import { CHECKSUMS, SITE_ZIP } from "../site.ts";
 import { siteMakers } from "../site-makers.ts";
 import type { Progress } from "../progress.ts";
 import { SOURCE } from "../source-files.ts";
+import { unzipFiles } from "../zip-files.ts";
 import { checkChecksums } from "./checksums-check.ts";
 import { compareAnswers } from "./compare-answers.ts";
 import { compareFiles } from "./compare-files.ts";
@@ -100,6 +101,8 @@ function compareAll(
   for (const { file, sha256: wanted } of mine) {
     const bytes = files.get(file);
     if (bytes === undefined) {
+      // A folder that was unpacked from it need not hold it.
+      if (file === SITE_ZIP) continue;
       if (all || !file.startsWith(`${SOURCE}/`)) {
         findings.push({ kind: "file", file, what: "is missing: a fresh run makes it" });
       }
@@ -130,6 +133,10 @@ function compareAll(
     }
     // Told by what they list.
     if (file === CHECKSUMS) continue;
+    if (file === SITE_ZIP) {
+      findings.push(...zipFindings(bytes, files));
+      continue;
+    }
     findings.push(...compareFiles(file, bytes, now));
   }
   if (all) {
@@ -141,6 +148,23 @@ function compareAll(
     }
   }
   return { findings, results };
+}
+
+/** What in the packed site is not what lies beside it. */
+function zipFindings(bytes: Uint8Array, files: ReadonlyMap<string, Uint8Array>): CheckFinding[] {
+  const tell = (what: string): CheckFinding => ({ kind: "file", file: SITE_ZIP, what });
+  let inside: ReadonlyMap<string, Uint8Array>;
+  try {
+    inside = unzipFiles(bytes);
+  } catch {
+    return [tell("can't be unpacked")];
+  }
+  const names = new Set([...inside.keys(), ...files.keys()]);
+  names.delete(SITE_ZIP);
+  const sum = (one: Uint8Array | undefined) => one === undefined ? "" : sha256(one);
+  const other = [...names].filter((name) => sum(inside.get(name)) !== sum(files.get(name)));
+  if (other.length === 0) return [tell("is packed in another way than a fresh run packs it")];
+  return other.map((name) => tell(`holds another ${name} than the folder`));
 }
 
 function kindOf(file: string): CheckFinding["kind"] {
