@@ -13,6 +13,7 @@ import { makeDescriptor } from "lakeproof/read/make-descriptor.ts";
 import { sessionFiles } from "./generate-demo.ts";
 import { PLACE } from "./quillwater-craft.ts";
 import {
+  mastDrag,
   MORNING,
   REFERENCE_MASS,
   RUNNING_DEPTH,
@@ -28,6 +29,7 @@ import {
   type Rows,
   SEED,
   SPEEDS,
+  tareRows,
   towRows,
   WIND,
 } from "./quillwater-tow-session.ts";
@@ -122,9 +124,10 @@ export function towSessionFiles(seed: string = SEED): Map<string, string> {
   designs ??= designsTable();
   const chance = seededRandom(seed);
   const cell = loadCell(chance.stream("load cell"));
+  const rows = towRows(crafts, cell, chance);
   const files = new Map([
     ["designs.csv", designs],
-    ["tow.csv", table(TOW, towRows(crafts, cell, chance))],
+    ["tow.csv", table(TOW, [...rows, ...tareRows(rows.length, cell, chance)])],
     ["calibrations.csv", table(CALIBRATIONS, calibrationRows(cell, chance.stream("weights")))],
     ["conditions.csv", table(CONDITIONS, conditionRows())],
     ["instruments.csv", table(INSTRUMENTS, instrumentRows())],
@@ -158,8 +161,8 @@ export function towTruth() {
   return {
     invented: true,
     what:
-      "True drag of each design as a whole, at the mass and depth given, on a level course in calm water without a line; " +
-      "speeds in m/s, drag and lift in N, mass in kg, depth in m. Birch drags less below the speed of equal drag, more above; " +
+      "True drag of each design as a whole, at the mass and depth given, on a level course in calm water without a line, " +
+      "and that of its wing and of the mast alone; speeds in m/s, drag and lift in N, mass in kg, depth in m. Birch drags less below the speed of equal drag, more above; " +
       "the stretches are those among the speeds towed.",
     seed: SEED,
     mass: REFERENCE_MASS,
@@ -177,8 +180,14 @@ export function towTruth() {
       speed: digits(one.best.speed),
     })),
     drag: crafts.flatMap((one) =>
-      SPEEDS.map((speed) => ({ design: one.name, speed, drag: digits(one.drag(speed)) }))
+      SPEEDS.map((speed) => ({
+        design: one.name,
+        speed,
+        drag: digits(one.drag(speed)),
+        wing: digits(one.wing(speed)),
+      }))
     ),
+    mast: SPEEDS.map((speed) => ({ speed, drag: digits(mastDrag(speed, RUNNING_DEPTH)) })),
   };
 }
 

@@ -6,7 +6,7 @@
 import { weightInWater } from "lakeproof/model/buoyancy.ts";
 import { ellipticLinePhi } from "lakeproof/model/free-surface.ts";
 import { dragBuildUp, type Flight } from "lakeproof/model/planform-drag.ts";
-import { strutVolume } from "lakeproof/model/strut-drag.ts";
+import { strutDrag, strutVolume } from "lakeproof/model/strut-drag.ts";
 import { minimumBetween } from "lakeproof/numeric/minimum.ts";
 import { DESIGNS, type Evening, pair, type TrueDesign, wingVolume } from "./quillwater-craft.ts";
 
@@ -65,6 +65,8 @@ export interface TowedCraft {
   readonly pitch: (pull: Pull, tension: number) => number;
   /** N at a speed without line or wind, at the mass of reference and the running depth. */
   readonly drag: (speed: number) => number;
+  /** N of the wing alone, likewise. */
+  readonly wing: (speed: number) => number;
   /** N: weight in water, likewise. */
   readonly lift: number;
   /** Lift over drag at its best, of the whole craft, likewise. */
@@ -82,14 +84,14 @@ export function towedCraft(design: TrueDesign): TowedCraft {
       density: around.density,
       gravity: around.gravity,
     });
-  const dragOf = (depth: number) => {
+  const dragOf = (depth: number, of: "total" | "wing" = "total") => {
     const parts = dragBuildUp(craft, { ...around, depth });
     return (flight: Flight) => {
-      const { total, inducedAndWave, phi } = parts(flight);
-      return flown.dragFactor * (total + inducedAndWave * (phi - 1) / phi * (SURFACE - 1));
+      const { [of]: drag, inducedAndWave, phi } = parts(flight);
+      return flown.dragFactor * (drag + inducedAndWave * (phi - 1) / phi * (SURFACE - 1));
     };
   };
-  const calm = dragOf(RUNNING_DEPTH);
+  const calm = dragOf(RUNNING_DEPTH), calmWing = dragOf(RUNNING_DEPTH, "wing");
   const lift = weight(REFERENCE_MASS, RUNNING_DEPTH);
   const drag = (speed: number) => calm({ speed, weightInWater: lift });
   const least = minimumBetween(drag, { low: 3.4, high: 8 });
@@ -121,7 +123,29 @@ export function towedCraft(design: TrueDesign): TowedCraft {
       return NO_LIFT[design.name]! + lift * (1 / section + turned) * 180 / Math.PI;
     },
     drag,
+    wing: (speed) => calmWing({ speed, weightInWater: lift }),
     lift,
     best: { speed: least.at, liftToDrag: lift / least.value },
   };
+}
+
+/**
+ * What the mast drags by itself, hung from a beam over the boat's side: the mast of alder, whose twin birch has.
+ *
+ * @param speed m/s
+ * @param depth m of mast under water
+ * @returns N
+ */
+export function mastDrag(speed: number, depth: number): number {
+  const { flown: { craft, dragFactor }, around } = pair(TOWED[0]!, MORNING);
+  const { friction, spray } = strutDrag(craft.struts, {
+    speed,
+    depth,
+    density: around.density,
+    kinematicViscosity: around.kinematicViscosity,
+    ...(craft.transitionReynolds === undefined
+      ? {}
+      : { transitionReynolds: craft.transitionReynolds }),
+  });
+  return dragFactor * (friction + spray);
 }

@@ -6,7 +6,7 @@
 import { gravity } from "lakeproof/model/gravity.ts";
 import { seededRandom } from "lakeproof/numeric/random.ts";
 import { PLACE } from "./quillwater-craft.ts";
-import { MORNING, RUNNING_DEPTH, type TowedCraft } from "./quillwater-tow-craft.ts";
+import { mastDrag, MORNING, RUNNING_DEPTH, type TowedCraft } from "./quillwater-tow-craft.ts";
 
 /** Change the name and every reading changes; the foils stay. */
 export const SEED = "Quillwater, tow boat";
@@ -116,13 +116,20 @@ export function calibrationRows(cell: LoadCell, chance: Random): Rows {
   ];
 }
 
+/** What log, protractor and bands on the mast get wrong in every reading; always the first numbers of their stream. */
+function sharedErrors(errors: Random) {
+  return {
+    speedScale: 1 + ERRORS.speedScale * errors.normal(),
+    speedZero: ERRORS.speedZero * errors.normal(),
+    level: ERRORS.level * errors.normal(),
+    bands: ERRORS.bands * errors.normal(),
+  };
+}
+
 /** Every reading in the order taken: sweep by sweep, designs in turn, passes up and down the lake in turn. */
 export function towRows(crafts: readonly TowedCraft[], cell: LoadCell, chance: Random): Rows {
   const errors = chance.stream("instruments");
-  const speedScale = 1 + ERRORS.speedScale * errors.normal();
-  const speedZero = ERRORS.speedZero * errors.normal();
-  const level = ERRORS.level * errors.normal();
-  const bands = ERRORS.bands * errors.normal();
+  const { speedScale, speedZero, level, bands } = sharedErrors(errors);
   const weighed = ERRORS.mass * (2 * errors.uniform() - 1);
   // A stream of its own: the column came later, and the others must not move.
   const phone = chance.stream("phone on the deck");
@@ -176,4 +183,42 @@ export function towRows(crafts: readonly TowedCraft[], cell: LoadCell, chance: R
     });
   }
   return rows;
+}
+
+/** Speeds aimed at with the mast alone, m/s. */
+const TARE_SPEEDS = [3.6, 4.2, 4.8, 5.4, 6, 6.8];
+
+/**
+ * Readings of the mast alone, after the last sweep: hung from a beam, so that the line is nearly level and nobody stands on it.
+ *
+ * @param count rows before them
+ * @param cell the same load cell, warm
+ * @param chance the same morning; the numbers of these rows come from a stream of their own
+ * @returns rows
+ */
+export function tareRows(count: number, cell: LoadCell, chance: Random): Rows {
+  const { speedScale, speedZero, level, bands } = sharedErrors(chance.stream("instruments"));
+  const own = chance.stream("mast alone");
+  return TARE_SPEEDS.map((setSpeed, place) => {
+    const speed = setSpeed * (1 + MORNING_SCATTER.throttle * own.normal());
+    const angle = 1.5 + 0.3 * own.normal();
+    const depth = RUNNING_DEPTH + MORNING_SCATTER.depth * own.normal();
+    const pull = mastDrag(speed, depth) / Math.cos(angle * DEGREE) *
+      Math.exp(MORNING_SCATTER.window * own.normal());
+    return {
+      point: String(count + place + 1),
+      date: MORNING.date,
+      block: MORNING.block,
+      sweep: "mast alone",
+      design: "tare",
+      set_speed: setSpeed.toFixed(1),
+      direction: place % 2 === 1 ? "down" : "up",
+      speed: written(speed * speedScale + speedZero + ERRORS.speed * own.normal(), 0.01, 2),
+      speed_over: "water",
+      line_tension: written(cell.shows(pull, 1) + ERRORS.tension * own.normal(), 0.1, 1),
+      line_angle: written(angle + level + ERRORS.angle * own.normal(), 0.1, 1),
+      depth: written(depth + bands + ERRORS.depth * own.normal(), 0.01, 2),
+      window: String(8 + Math.floor(5 * own.uniform())),
+    };
+  });
 }

@@ -197,6 +197,27 @@ export function logLiftToDrag(fit: FittedLaw, speed: number): LogValue | null {
 }
 
 /**
+ * Drag over lift at a lift coefficient: the speed is the one that carries the full lift with it, and so moves with the lift.
+ *
+ * @param series a design's fit
+ * @param at lift coefficient, density in kg/m3, area in m2
+ * @returns on ln of 1, or `null` where the law gives none
+ */
+export function dragToLiftEstimate(
+  series: TowSeries,
+  at: { readonly liftCoefficient: number; readonly density: number; readonly area: number },
+): TowEstimate | null {
+  return estimate(series, (fit) => {
+    const { lift } = fit.data.craft;
+    const speed = Math.sqrt(2 * lift / (at.density * at.area * at.liftCoefficient));
+    const drag = towDrag(fit, speed);
+    return drag > 0
+      ? { log: Math.log(drag / lift), gradient: scaled(towTerms(fit, speed), 1 / drag) }
+      : null;
+  }, true);
+}
+
+/**
  * Best lift over drag of the whole craft. Its speed need not be differentiated: drag is flat there.
  *
  * @param series a design's fit

@@ -6,6 +6,7 @@
 import type { TableRecord } from "../base/records.ts";
 import type { TowEvidence } from "../decide/compare-tows.ts";
 import { findingsText } from "./findings-text.ts";
+import { partsSentence, wingSentence } from "./parts-sentence.ts";
 import { designCell, numberCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
 import { textTable, wrapped } from "./text-table.ts";
@@ -88,7 +89,11 @@ export function towText(evidence: TowEvidence, invented: boolean): string {
   if (family !== "") sentences.push(wrapped(family) + "\n");
   const traces = tracesTable(evidence), agreement = agreementTable(evidence);
   const told = designs.some((one) => one.answer.dragAt.length > 0);
-  const notes = designs.flatMap((one) => [lawSentence(one.answer), doubtSentence(one.answer)])
+  const notes = designs.flatMap(({ answer }) => [
+    lawSentence(answer),
+    doubtSentence(answer),
+    [partsSentence(answer), wingSentence(answer)].filter((one) => one !== "").join(" "),
+  ])
     .filter((line) => line !== "").map((line) => wrapped(line, "  ", "- "));
   const parts = [
     QUESTION + "\n",

@@ -5,7 +5,7 @@ import { checkSession } from "lakeproof/check/check-session.ts";
 import { compareTows } from "lakeproof/decide/compare-tows.ts";
 import { readSession } from "lakeproof/read/read-session.ts";
 import { towDemoFiles, towTruth } from "../../data/generate-tow-demo.ts";
-import { TOWED, towedCraft } from "../../data/quillwater-tow-craft.ts";
+import { mastDrag, RUNNING_DEPTH, TOWED, towedCraft } from "../../data/quillwater-tow-craft.ts";
 
 const folder = new URL("../../data/", import.meta.url);
 const read = (path: string) => Deno.readTextFileSync(new URL(path, folder));
@@ -48,7 +48,7 @@ describe("demo session of tows at Quillwater", () => {
 
   it("tows each design at nine speeds up and down the lake, in sweeps that take turns", () => {
     const sweeps = [...new Set(session.tow.map((one) => `${one.sweep} ${one.design}`))];
-    expect(sweeps).toEqual(["1 alder", "2 birch", "3 alder", "4 birch"]);
+    expect(sweeps).toEqual(["1 alder", "2 birch", "3 alder", "4 birch", "mast alone tare"]);
     for (const design of ["alder", "birch"]) {
       const passes = session.tow.filter((one) => one.design === design)
         .map((one) => `${one.setSpeed} ${one.direction}`);
@@ -68,6 +68,19 @@ describe("demo session of tows at Quillwater", () => {
       expectHeld(found.speedOfBestLiftToDrag!, speed, `${design}: its speed`);
     }
     expectHeld(pair!.bestLiftToDragRatio!, truth.bestLiftToDragRatio, "ratio");
+  });
+
+  it("tells the wing and the mast with intervals that hold the truth, the mast by its tare readings", () => {
+    for (const design of TOWED) {
+      const craft = towedCraft(design);
+      const { parts } = answer.designs.find((one) => one.design === craft.name)!;
+      expect(parts.map((one) => one.at)).toEqual(["slowest", "best", "fastest"]);
+      for (const { speed, parts: [mast, ...others] } of parts) {
+        expect(mast!.how).toBe("tare");
+        expectHeld(mast!.drag, mastDrag(speed, RUNNING_DEPTH), `mast at ${speed} m/s`);
+        expectHeld(others.at(-1)!.drag, craft.wing(speed), `wing of ${craft.name} at ${speed} m/s`);
+      }
+    }
   });
 
   it("answers with drags whose intervals hold the truth at every speed towed", () => {
