@@ -162,7 +162,7 @@ export function towTruth() {
     invented: true,
     what:
       "True drag of each design as a whole, at the mass and depth given, on a level course in calm water without a line, " +
-      "and that of its wing and of the mast alone; speeds in m/s, drag and lift in N, mass in kg, depth in m. Birch drags less below the speed of equal drag, more above; " +
+      "and that of its wing with fittings and of the mast alone; speeds in m/s, drag and lift in N, mass in kg, depth in m. Birch drags less below the speed of equal drag, more above; " +
       "the stretches are those among the speeds towed.",
     seed: SEED,
     mass: REFERENCE_MASS,

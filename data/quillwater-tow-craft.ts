@@ -65,7 +65,7 @@ export interface TowedCraft {
   readonly pitch: (pull: Pull, tension: number) => number;
   /** N at a speed without line or wind, at the mass of reference and the running depth. */
   readonly drag: (speed: number) => number;
-  /** N of the wing alone, likewise. */
+  /** N of the wing with its fittings, likewise: without mast, junction and rider. */
   readonly wing: (speed: number) => number;
   /** N: weight in water, likewise. */
   readonly lift: number;
@@ -87,8 +87,9 @@ export function towedCraft(design: TrueDesign): TowedCraft {
   const dragOf = (depth: number, of: "total" | "wing" = "total") => {
     const parts = dragBuildUp(craft, { ...around, depth });
     return (flight: Flight) => {
-      const { [of]: drag, inducedAndWave, phi } = parts(flight);
-      return flown.dragFactor * (drag + inducedAndWave * (phi - 1) / phi * (SURFACE - 1));
+      const { total, wing, extra, inducedAndWave, phi } = parts(flight);
+      const formula = of === "total" ? total : wing + extra;
+      return flown.dragFactor * (formula + inducedAndWave * (phi - 1) / phi * (SURFACE - 1));
     };
   };
   const calm = dragOf(RUNNING_DEPTH), calmWing = dragOf(RUNNING_DEPTH, "wing");
