@@ -6,7 +6,7 @@
 import { tareLogVariance } from "../fit/tare-fit.ts";
 import { towDrag } from "../fit/tow-curve.ts";
 import { dragEstimate } from "../fit/tow-series.ts";
-import { effectiveFreedom, type FreedomPart } from "../fit/tow-variance.ts";
+import { effectiveFreedom, type FreedomPart, partsKnownBy } from "../fit/tow-variance.ts";
 import {
   type DragSplit,
   type PartOrigin,
@@ -97,7 +97,7 @@ export function dragAt(split: DragSplit, speed: number): DragAtSpeed | null {
   const rest = total - sum(values.map((one) => one.value));
   // Shared errors, each with its sign, on the whole and on the tare. The depth of the struts is another reading when they
   // run alone, and its error an error of its own.
-  const changes = series.shifts.flatMap(({ name, fits: [plus, minus] }) => {
+  const changes = series.shifts.flatMap(({ name, fits: [plus, minus], knownBy }) => {
     const off = depthOff.get(name) ?? 0;
     const [tarePlus, tareMinus] = tare?.shifts.get(name) ?? [here.tared, here.tared];
     const partsBy = (up: Partial<typeof here>, down: Partial<typeof here>) => {
@@ -110,6 +110,7 @@ export function dragAt(split: DragSplit, speed: number): DragAtSpeed | null {
       parts,
       drag: total - sum(parts),
       lift,
+      ...(knownBy === undefined ? {} : { knownBy }),
     });
     const byTare = partsBy({ tared: tarePlus }, { tared: tareMinus });
     if (off === 0) return [change(byTare, whole, lift)];
@@ -121,7 +122,10 @@ export function dragAt(split: DragSplit, speed: number): DragAtSpeed | null {
     return {
       ...one,
       variance,
-      degreesOfFreedom: effectiveFreedom(variance, tareFreedom(one)),
+      degreesOfFreedom: effectiveFreedom(variance, [
+        ...tareFreedom(one),
+        ...partsKnownBy(changes.map((each) => ({ ...each, change: each.parts[i]! }))),
+      ]),
     };
   });
   const ownTotal = (estimate.dataVariance + estimate.planformVariance + estimate.sweepVariance) *
@@ -140,21 +144,26 @@ export function dragAt(split: DragSplit, speed: number): DragAtSpeed | null {
     ...values.flatMap(tareFreedom),
   ];
   const { lift } = series.fit.data.craft;
+  const ofRatio = changes.map((one) => ({ ...one, change: one.drag - rest * one.lift }));
   const ratioVariance = (own +
-    sum(changes.map((one) => (one.drag - rest * one.lift) ** 2))) / lift ** 2;
+    sum(ofRatio.map(({ change }) => change ** 2))) / lift ** 2;
   return {
     speed,
     total,
     taken,
     rest,
     restVariance,
-    degreesOfFreedom: effectiveFreedom(restVariance, freedom),
+    degreesOfFreedom: effectiveFreedom(restVariance, [
+      ...freedom,
+      ...partsKnownBy(changes.map((one) => ({ ...one, change: one.drag }))),
+    ]),
     dragToLift: {
       value: rest / lift,
       variance: ratioVariance,
       degreesOfFreedom: effectiveFreedom(
         ratioVariance,
-        freedom.map((one) => ({ ...one, variance: one.variance / lift ** 2 })),
+        [...freedom, ...partsKnownBy(ofRatio)]
+          .map((one) => ({ ...one, variance: one.variance / lift ** 2 })),
       ),
     },
   };
