@@ -129,7 +129,9 @@ function tow(session: Session): Answerable {
       ),
     ).size;
   const short = towed.filter((one) => speeds(one) < LEAST_SPEEDS);
-  const mass = whole.every((one) => one.carriedMass !== null) ||
+  // Struts alone carry nobody.
+  const alone = whole.filter((one) => one.design === "tare").length;
+  const mass = whole.every((one) => one.design === "tare" || one.carriedMass !== null) ||
     conditionOf(session, "carried_mass", null) !== null;
   const needs = [
     ...short.map((one) =>
@@ -143,7 +145,11 @@ function tow(session: Session): Answerable {
   return {
     ...common,
     can: needs.length === 0,
-    has: `${whole.length} readings of ${listInWords(towed.map((one) => excerpt(one.design)))}.`,
+    has: towed.length === 0
+      ? `${alone} readings of the struts alone.`
+      : `${whole.length - alone} readings of ${
+        listInWords(towed.map((one) => excerpt(one.design)))
+      }${alone === 0 ? "" : `, ${alone} of the struts alone`}.`,
     needs,
   };
 }

@@ -181,4 +181,19 @@ describe("which questions a session can answer", () => {
       .toEqual(["readings of alder at 4 or more speeds (there are 2)"]);
     expect(one("tow").can).toBe(false);
   });
+
+  it("readings of the struts alone need no mass, and are counted apart", () => {
+    const tow = "point,design,speed,line_tension,carried_mass\n" +
+      [3, 3.5, 4, 4.5].map((v, i) => `${i},alder,${v},60,85\n${i + 4},tare,${v},5,`).join("\n");
+    expect(one("tow", sessionWith({ "tow.csv": tow }))).toMatchObject({
+      can: true,
+      has: "4 readings of alder, 4 of the struts alone.",
+    });
+    const alone = tow.split("\n").filter((row) => !row.includes("alder")).join("\n");
+    expect(one("tow", sessionWith({ "tow.csv": alone }))).toMatchObject({
+      can: false,
+      has: "4 readings of the struts alone.",
+      needs: ["readings of a design, not of the struts alone"],
+    });
+  });
 });
