@@ -8,6 +8,7 @@
 import type { AnswerBase } from "./answer-base.ts";
 import type { Quantity } from "./quantity.ts";
 import type { TowAgreement, TowFromTraces } from "./tow-traces.ts";
+import type { TowDrawn, TowLiftCurve, TowRobust } from "./tow-views.ts";
 
 /** A fitted law `D(v) = a v^2 + d + e phi(v)/v^2` of the whole craft: constants of the law over the speeds towed, not physics. */
 export interface TowLaw {
@@ -62,38 +63,6 @@ export interface TowPointUse {
   readonly coefficientCovariance: readonly (readonly number[])[] | null;
   /** N off the law. */
   readonly residual: number | null;
-}
-
-/** A reading with a pitch as a point of the lift curve. */
-export interface TowLiftPoint {
-  readonly point: string;
-  readonly row: number;
-  /** rad, bow up. */
-  readonly pitch: number;
-  /** Standard, of this reading alone. */
-  readonly pitchUncertainty: number;
-  readonly liftCoefficient: number;
-  readonly liftCoefficientUncertainty: number;
-}
-
-/** Lift coefficient of the whole craft, on the wing's area, against pitch. */
-export interface TowLiftCurve {
-  /** 1/rad */
-  readonly slope: Quantity;
-  /** The same, 1/deg. */
-  readonly slopePerDegree: Quantity;
-  /** rad on the scale of the pitches read, where the line carried on meets no lift: camber and how the wing sits, not one of them. */
-  readonly zeroLiftPitch: Quantity;
-  /** 1/rad: what the planform lets expect, by a textbook formula at the speeds and depth towed. */
-  readonly expectedSlope: Quantity;
-  /** rad: least and greatest pitch. */
-  readonly from: number;
-  readonly to: number;
-  /** Rows of the greatest pitch where these lift less than the line of the others says; `null` where they don't. */
-  readonly fallsOff:
-    | { readonly rows: readonly number[]; readonly deficit: number; readonly pValue: number }
-    | null;
-  readonly points: readonly TowLiftPoint[];
 }
 
 /** One part of a drag. */
@@ -162,6 +131,10 @@ export interface DesignTow {
   readonly liftCurve: TowLiftCurve | null;
   /** `null` where no speed trace of its glides carries a law. */
   readonly fromTraces: TowFromTraces | null;
+  /** `null` where not asked for, or where there is no law. */
+  readonly robust: TowRobust | null;
+  /** `null` where not asked for, or where the best speed was not towed. */
+  readonly byDrawing: TowDrawn | null;
 }
 
 /** Whether two drags differ anywhere: F test at both ends and the middle of the common range. */

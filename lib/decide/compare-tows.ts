@@ -30,6 +30,8 @@ export interface TowOptions {
   readonly candidates?: readonly string[];
   /** How often to draw all inputs, as a check on the first-order intervals; not at all unless set. 499 take a second or so. */
   readonly draws?: number;
+  /** True to tell the robust view beside: readings far off the law count for little in it. */
+  readonly robust?: boolean;
 }
 
 /** Two designs compared, with the band behind the answer. */
@@ -150,6 +152,7 @@ export function compareTows(
         towed: towedDesign(one, { ...design, place: names.indexOf(design.spec.design) + 1 }, {
           faulty,
           ...(options.draws === undefined ? {} : { draws: options.draws }),
+          ...(options.robust === undefined ? {} : { robust: options.robust }),
         }),
         prepared: one,
         traced: null,

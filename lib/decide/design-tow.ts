@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { type Finding, finding } from "../base/finding.ts";
+import type { Finding } from "../base/finding.ts";
 import type { Design } from "../base/session.ts";
 import type { DesignTow } from "../base/tow-answer.ts";
 import {
@@ -25,7 +25,7 @@ import { singleVariance } from "../fit/tow-variance.ts";
 import { meanOf } from "../infer/sample.ts";
 import { dragAsTowed } from "./drag-as-towed.ts";
 import { type DragSplit, dragSplit } from "./drag-split.ts";
-import { type TowByDrawing, towByDrawing } from "./tow-by-drawing.ts";
+import { towByDrawing } from "./tow-by-drawing.ts";
 import { type LiftCurveFacts, towLiftCurve } from "./tow-lift-curve.ts";
 import { lawOf, sharesOf } from "./tow-law.ts";
 import { lawFindings } from "./tow-findings.ts";
@@ -35,6 +35,8 @@ import { towParts } from "./tow-parts.ts";
 import { towPoint } from "./tow-point.ts";
 import { bestLiftToDragQuantity, outside, speedQuantity, towQuantity } from "./tow-quantity.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
+import { noLaw, notFlight, reasonsOf, tooFew } from "./tow-refusals.ts";
+import { robustTow } from "./tow-robust.ts";
 import { termRatios, unitSlip } from "./tow-units.ts";
 
 /** A towed design with everything behind its numbers. */
@@ -48,8 +50,6 @@ export interface TowedDesign {
   readonly best:
     | { readonly estimate: TowEstimate; readonly where: "below" | "above" | null }
     | null;
-  /** Both ways of carrying uncertainty; `null` where not asked for, or the best speed was not towed. */
-  readonly byDrawing: TowByDrawing | null;
   /** Lift against pitch; `null` where the readings can't be used. */
   readonly liftCurve: LiftCurveFacts | null;
   /** Drag by parts at any speed; `null` where there is no law. */
@@ -57,13 +57,8 @@ export interface TowedDesign {
   readonly findings: readonly Finding[];
 }
 
-/** What a law needs at least: speeds, readings, and fastest over slowest. */
-const LEAST = { speeds: 3, readings: 5, span: 1.1 } as const;
-
 /** Lift over drag of a craft in steady flight, and largest lift coefficient. Simulated: 5.4 to 33, up to 1.02. */
 const FLIGHT = { low: 3, high: 45, liftCoefficient: 1.3 } as const;
-
-const FILE = "tow.csv";
 
 /**
  * One design's answer.
@@ -72,7 +67,8 @@ const FILE = "tow.csv";
  * @param spec the design
  * @param place in designs.csv, from 1
  * @param points its readings, refused ones included
- * @param options `faulty`: the tables hold errors, so no law is fitted; `draws`: how often to draw the inputs as well
+ * @param options `faulty`: the tables hold errors, so no law is fitted; `draws`: how often to draw the inputs as well;
+ *   `robust`: the robust view beside
  * @returns answer, fit and findings
  */
 export function towedDesign(
@@ -82,7 +78,11 @@ export function towedDesign(
     readonly place: number;
     readonly points: readonly PreparedPoint[];
   },
-  { faulty, draws }: { readonly faulty: boolean; readonly draws?: number },
+  { faulty, draws, robust = false }: {
+    readonly faulty: boolean;
+    readonly draws?: number;
+    readonly robust?: boolean;
+  },
 ): TowedDesign {
   const findings: Finding[] = [];
   const used = points.filter((one) => one.reason === null);
@@ -108,12 +108,13 @@ export function towedDesign(
         uncertaintyShares: [],
         liftCurve: liftCurve?.answer ?? null,
         fromTraces: null,
+        robust: null,
+        byDrawing: null,
       },
       place,
       series: null,
       range: null,
       best: null,
-      byDrawing: null,
       liftCurve,
       split: null,
       findings,
@@ -171,6 +172,10 @@ export function towedDesign(
   const liftCurve = towLiftCurve(prepared, spec, used, ready);
   const split = dragSplit(prepared, spec, { used, ready, series: fitted });
   const parts = towParts(split, range, found?.where === null ? bestSpeed!.speed : null);
+  const byDrawing = draws === undefined || found?.where !== null
+    ? null
+    : towByDrawing(spec.design, fitted, ready, draws);
+  const held = robust ? robustTow(spec.design, used, ready) : null;
   const answer: DesignTow = {
     design: spec.design,
     session: prepared.session.name,
@@ -197,27 +202,16 @@ export function towedDesign(
     uncertaintyShares: shares,
     liftCurve: liftCurve.answer,
     fromTraces: null,
+    robust: held?.answer ?? null,
+    byDrawing: byDrawing?.answer ?? null,
   };
   findings.push(
     ...lawFindings({ answer, ready, series: fitted, range, where: found?.where }),
   );
   findings.push(...parts.findings);
   findings.push(...oddPoints(spec.design, used, fitted.fit), ...liftCurve.findings);
-  const byDrawing = draws === undefined || found?.where !== null
-    ? null
-    : towByDrawing(spec.design, fitted, ready, draws);
-  findings.push(...byDrawing?.findings ?? []);
-  return {
-    answer,
-    place,
-    series: fitted,
-    range,
-    best: found,
-    byDrawing,
-    liftCurve,
-    split,
-    findings,
-  };
+  findings.push(...held?.findings ?? [], ...byDrawing?.findings ?? []);
+  return { answer, place, series: fitted, range, best: found, liftCurve, split, findings };
 }
 
 /** Means of the readings of each set speed, slowest first. */
@@ -225,48 +219,4 @@ function speedsTowed(points: readonly PreparedPoint[]): number[] {
   const groups = new Map<string, number[]>();
   for (const { group, speed } of points) groups.set(group, [...(groups.get(group) ?? []), speed]);
   return [...groups.values()].map(meanOf).sort((a, b) => a - b);
-}
-
-function tooFew(points: readonly PreparedPoint[]): string | null {
-  const speeds = new Set(points.map((one) => one.group)).size;
-  const values = points.map((one) => one.speed);
-  const span = Math.max(...values) / Math.min(...values);
-  if (speeds === 1) return "it was towed at one speed: this gives the drag there, not a curve";
-  if (speeds < LEAST.speeds) {
-    return `it was towed at ${speeds} speeds; a curve needs ${LEAST.speeds}`;
-  }
-  if (points.length < LEAST.readings) {
-    return `there are ${points.length} readings; a curve needs ${LEAST.readings}`;
-  }
-  if (span < LEAST.span) {
-    return `its fastest reading is only ${
-      ((span - 1) * 100).toFixed(0)
-    } % above its slowest; a curve needs ${((LEAST.span - 1) * 100).toFixed(0)} %`;
-  }
-  return null;
-}
-
-function noLaw(design: string, why: string): Finding {
-  return finding({
-    severity: "error",
-    code: "no-law",
-    file: FILE,
-    what: `No drag law for ${design}: ${why}.`,
-    wanted: "Readings at five or more speeds from just above the slowest flight up, each twice.",
-  });
-}
-
-function notFlight({ point }: PreparedPoint, why: string): Finding {
-  return finding({
-    severity: "error",
-    code: "not-steady-flight",
-    file: FILE,
-    row: point.row,
-    what: `Reading ${point.point} cannot be a foil in steady flight: ${why}.`,
-    wanted: "The row put right, or a reason in leave_out.",
-  });
-}
-
-function reasonsOf(points: readonly PreparedPoint[]): string {
-  return [...new Set(points.flatMap((one) => one.reason === null ? [] : [one.reason]))].join("; ");
 }

@@ -6,7 +6,7 @@
 import type { Finding } from "../base/finding.ts";
 import type { Quantity } from "../base/quantity.ts";
 import type { Design } from "../base/session.ts";
-import type { TowLiftCurve } from "../base/tow-answer.ts";
+import type { TowLiftCurve } from "../base/tow-views.ts";
 import { columnUncertainty, standardUncertaintyOf } from "../check/column-uncertainty.ts";
 import { liftFallsOff, type LiftLine, liftLine, type LiftPoint } from "../fit/lift-curve.ts";
 import { type TowData, towedLift } from "../fit/tow-data.ts";

@@ -4,7 +4,7 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import type { TowLiftCurve } from "../base/tow-answer.ts";
+import type { TowLiftCurve } from "../base/tow-views.ts";
 
 const FILE = "tow.csv";
 

@@ -130,11 +130,15 @@ export class AdjustedPoints {
     return true;
   }
 
-  /** Weighted sums of products of the terms, and of the terms with what was observed. */
-  equations(): NormalEquations {
+  /**
+   * Weighted sums of products of the terms, and of the terms with what was observed.
+   *
+   * @param factors on the weights, one a point; none where left out
+   */
+  equations(factors?: readonly number[]): NormalEquations {
     let n00 = 0, n01 = 0, n02 = 0, n11 = 0, n12 = 0, n22 = 0, r0 = 0, r1 = 0, r2 = 0;
     for (let i = 0; i < this.speeds.length; i++) {
-      const weight = this.weights[i]!, y = this.observed[i]!;
+      const weight = this.weights[i]! * (factors?.[i] ?? 1), y = this.observed[i]!;
       const x0 = this.#first[i]!, x1 = this.#lift[i]!, x2 = this.#third[i]!;
       n00 += weight * x0 * x0;
       n01 += weight * x0 * x1;

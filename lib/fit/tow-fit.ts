@@ -4,6 +4,8 @@
  * @module
  */
 import type { Result } from "../base/quantity.ts";
+import { drawnIn, halfWay, type RobustWeights, robustWeights } from "./robust-weights.ts";
+import { groupsOf, type ScatterFrom, scatterOf } from "./tow-scatter.ts";
 import { AdjustedPoints } from "./adjusted-points.ts";
 import {
   dot,
@@ -16,9 +18,6 @@ import {
   timesVector,
 } from "./symmetric-three.ts";
 import type { TowData, TowedCraft } from "./tow-data.ts";
-
-/** Where the size of the scatter comes from. */
-export type ScatterFrom = "stated" | "within" | "between";
 
 /** A fitted law `D = p1 (v/v0)^2 + p2 + p3 phi(v) (v0/v)^2` at the lift of the craft; all three in newtons. */
 export interface TowFit {
@@ -50,10 +49,23 @@ export interface TowFit {
   readonly scaledResiduals: readonly number[];
   /** One over the stated variance across the law, one a reading, 1/N2. */
   readonly weights: readonly number[];
+  /** Factors on the weights, one a reading, where a wild one was to count for little; else `null`. */
+  readonly robustWeights: readonly number[] | null;
+}
+
+/** Settings of a fit. */
+export interface TowFitOptions {
+  /** k taken from elsewhere, for what a shared error does to the same points. */
+  readonly scatterScale?: number;
+  /** True to let readings far off the law count for little. */
+  readonly robust?: boolean;
 }
 
 /** The golden example settles to 1e-12 in 20 steps. */
 const MOST_STEPS = 60;
+
+/** The robust view goes half way each time. */
+const MOST_ROBUST_STEPS = 400;
 
 /** Change of the parameters in their standard uncertainties at which they have settled, and above which they have not. */
 const SETTLED = 1e-10, UNSETTLED = 1e-6;
@@ -73,14 +85,11 @@ const SETTLED = 1e-10, UNSETTLED = 1e-6;
  * Gaussian prior, any text; the choice of terms, prior and floors rests on our own simulated tows.
  *
  * @param data readings and craft
- * @param options `scatterScale`: k taken from elsewhere, for what a shared error does to the same points
+ * @param options k from elsewhere; the robust view
  * @returns the fit, or why there is none
  * @throws RangeError when a reading is not a positive speed and pull, or the craft carries nothing
  */
-export function fitTow(
-  data: TowData,
-  options: { readonly scatterScale?: number } = {},
-): Result<TowFit> {
+export function fitTow(data: TowData, options: TowFitOptions = {}): Result<TowFit> {
   const { readings, craft } = data;
   const count = readings.length;
   if (!(craft.lift > 0 && craft.lift < Infinity)) {
@@ -104,7 +113,9 @@ export function fitTow(
   let change = Infinity;
   let found: Omit<TowFit, "withoutPlanform"> | null = null;
   let equations = points.equations();
-  for (let step = 0; step < MOST_STEPS && change > SETTLED; step++) {
+  let robust: RobustWeights | null = null;
+  const mostSteps = options.robust ? MOST_ROBUST_STEPS : MOST_STEPS;
+  for (let step = 0; step < mostSteps && change > SETTLED; step++) {
     if (parameters !== null && !points.adjust(parameters)) {
       return { ok: false, reason: "the points do not settle on a law" };
     }
@@ -113,19 +124,25 @@ export function fitTow(
     const covariance = inverseOfThree(plus(precision, normal, 1 / k));
     if (covariance === null) return { ok: false, reason: "the points can't tell the terms apart" };
     const before: Three | null = parameters;
-    const p = timesVector(covariance, [
-      right[0] / k + pull[0],
-      right[1] / k + pull[1],
-      right[2] / k + pull[2],
-    ]);
+    const p = robust === null
+      ? solved({ covariance, right, pull }, 1 / k)
+      : robustStep({ points, robust, precision, pull }, k);
+    if (p === null) {
+      return { ok: false, reason: "the readings disagree too much to tell which are wild" };
+    }
     parameters = p;
     if (before !== null) change = largestChange(p, before, covariance);
     const residuals = points.residuals(p);
     const scaled = residuals.map((one, i) => one * Math.sqrt(points.weights[i]!));
     const effective = (dot(covariance[0], normal[0]) + dot(covariance[1], normal[1]) +
       dot(covariance[2], normal[2])) / k;
-    const scatter = scatterOf(scaled, groups, effective);
-    const settled = !(step + 1 < MOST_STEPS && change > SETTLED);
+    if (options.robust) robust = halfWay(robust, robustWeights(scaled));
+    const scatter = scatterOf(
+      robust === null ? scaled : drawnIn(scaled, robust),
+      groups,
+      effective,
+    );
+    const settled = !(step + 1 < mostSteps && change > SETTLED);
     if (settled) {
       const spread = sandwich(covariance, normal);
       found = {
@@ -144,6 +161,7 @@ export function fitTow(
         residuals,
         scaledResiduals: scaled,
         weights: [...points.weights],
+        robustWeights: robust?.weights ?? null,
       };
     }
     if (options.scatterScale === undefined) k = scatter.scale;
@@ -151,9 +169,48 @@ export function fitTow(
   if (found === null || !(change < UNSETTLED)) {
     return { ok: false, reason: "the points do not settle on a law" };
   }
-  const { normal, right } = equations;
+  const { normal, right } = robust === null ? equations : points.equations(robust.weights);
   const alone = inverseOfThree(normal);
   return { ok: true, ...found, withoutPlanform: alone === null ? null : timesVector(alone, right) };
+}
+
+/** Parameters from the normal equations, each weighed by a share. */
+function solved(
+  { covariance, right, pull }: {
+    readonly covariance: SymmetricThree;
+    readonly right: Three;
+    readonly pull: Three;
+  },
+  share: number,
+): Three {
+  return timesVector(covariance, [
+    right[0] * share + pull[0],
+    right[1] * share + pull[1],
+    right[2] * share + pull[2],
+  ]);
+}
+
+/** Steepness under which more readings are wild than not. */
+const FLAT = 0.2;
+
+/**
+ * Parameters with wild readings held down. What readings pull with is weighed so that their information is that of the
+ * whole, k and all, against which the planform stands.
+ */
+function robustStep(
+  { points, robust: { weights, steepness }, precision, pull }: {
+    readonly points: AdjustedPoints;
+    readonly robust: RobustWeights;
+    readonly precision: SymmetricThree;
+    readonly pull: Three;
+  },
+  k: number,
+): Three | null {
+  if (!(steepness > FLAT)) return null;
+  const { normal, right } = points.equations(weights);
+  const share = 1 / (k * steepness);
+  const covariance = inverseOfThree(plus(precision, normal, share));
+  return covariance === null ? null : solved({ covariance, right, pull }, share);
 }
 
 /** Change of the parameters from step to step, in their standard uncertainties. */
@@ -182,36 +239,5 @@ export function expectedTerms(
   return {
     precision: [[0, 0, 0], [0, constant, 0], [0, 0, liftTerm]],
     pull: [0, constant * expected.constant.mean, liftTerm * expected.liftTerm.mean / v0 ** 2],
-  };
-}
-
-/** Places of the readings of each speed that was repeated. */
-function groupsOf({ readings }: TowData): readonly (readonly number[])[] {
-  const places = new Map<string, number[]>();
-  readings.forEach((one, i) => places.set(one.group, [...(places.get(one.group) ?? []), i]));
-  return [...places.values()].filter((group) => group.length > 1);
-}
-
-/** The scatter over all points and over the means of repeats; the larger one counts, and neither counts under 1. */
-function scatterOf(
-  scaled: readonly number[],
-  groups: readonly (readonly number[])[],
-  effective: number,
-) {
-  const free = scaled.length - effective;
-  const within = scaled.reduce((sum, z) => sum + z * z, 0) / free;
-  const freeGroups = groups.length - effective;
-  const between = freeGroups < 1 ? null : groups.reduce(
-    (sum, group) => sum + group.reduce((total, i) => total + scaled[i]!, 0) ** 2 / group.length,
-    0,
-  ) / freeGroups;
-  const wins = between !== null && between > Math.max(1, within);
-  const scatterFrom: ScatterFrom = wins ? "between" : within > 1 ? "within" : "stated";
-  return {
-    within,
-    between,
-    scale: wins ? between : Math.max(1, within),
-    scatterFrom,
-    degreesOfFreedom: wins ? freeGroups : free,
   };
 }

@@ -75,15 +75,20 @@ export interface TowEstimate {
  *
  * @param data readings and craft
  * @param errors shared by all readings
+ * @param options `robust`: readings far off the law count for little
  * @returns the series, or why there is none
  * @throws RangeError from `fitTow`
  */
-export function fitTowSeries(data: TowData, errors: readonly SharedError[]): Result<TowSeries> {
-  const fit = fitTow(data);
+export function fitTowSeries(
+  data: TowData,
+  errors: readonly SharedError[],
+  options: { readonly robust?: boolean } = {},
+): Result<TowSeries> {
+  const fit = fitTow(data, options);
   if (!fit.ok) return fit;
   const shifts: ShiftedFit[] = [];
   for (const { name, key, shifted, knownBy } of errors) {
-    const scale = { scatterScale: fit.scatterScale };
+    const scale = { ...options, scatterScale: fit.scatterScale };
     const plus = fitTow(shifted[0], scale);
     if (!plus.ok) return { ok: false, reason: `with the error of ${name}: ${plus.reason}` };
     const minus = fitTow(shifted[1], scale);

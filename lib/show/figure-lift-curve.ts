@@ -6,8 +6,7 @@
 import * as Plot from "@observablehq/plot";
 import { printable } from "../base/printable.ts";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
-import { formatNumber } from "../base/rounding.ts";
-import type { TowLiftCurve, TowLiftPoint } from "../base/tow-answer.ts";
+import type { TowLiftCurve, TowLiftPoint } from "../base/tow-views.ts";
 import type { TowEvidence } from "../decide/compare-tows.ts";
 import type { LiftCurveFacts } from "../decide/tow-lift-curve.ts";
 import { designColour } from "./design-style.ts";
@@ -16,7 +15,7 @@ import { runMarks } from "./interval-marks.ts";
 import { bandMark, type BandPointDrawn, curveMark, extentOf, speedPlot } from "./speed-plot.ts";
 import { designCell, numberCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
-import { valueWithInterval } from "./tow-sentence.ts";
+import { liftCurveSentence } from "./tow-sentence.ts";
 
 const DEGREE = Math.PI / 180;
 
@@ -138,29 +137,6 @@ function numbersTable(all: readonly Series[], name: string): TableRecord {
       ])
     ),
   };
-}
-
-/**
- * One design's lift curve in a sentence.
- *
- * @param design its name
- * @param curve its lift curve
- * @returns slope a degree with its interval, what the planform lets expect, and the pitch of no lift
- */
-export function liftCurveSentence(design: string, curve: TowLiftCurve): string {
-  const degrees = {
-    ...curve.zeroLiftPitch,
-    value: curve.zeroLiftPitch.value / DEGREE,
-    standardUncertainty: curve.zeroLiftPitch.standardUncertainty! / DEGREE,
-    low: curve.zeroLiftPitch.low! / DEGREE,
-    high: curve.zeroLiftPitch.high! / DEGREE,
-    unit: "degrees",
-  };
-  return `${printable(design)} gains ${
-    valueWithInterval({ ...curve.slopePerDegree, unit: "1" })
-  } of lift coefficient a degree, where its planform lets expect ${
-    formatNumber(curve.expectedSlope.value * DEGREE, 3)
-  }; it lifts nothing at ${valueWithInterval(degrees)}.`;
 }
 
 function captionOf(all: readonly Series[]): string {

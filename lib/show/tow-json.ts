@@ -10,7 +10,7 @@ import type {
   TowComparison,
   TowPointUse,
 } from "../base/tow-answer.ts";
-import { liftCurveObject } from "./tow-views-json.ts";
+import { drawnObject, liftCurveObject, robustObject } from "./tow-views-json.ts";
 import {
   findingObject,
   type Plain,
@@ -75,6 +75,8 @@ function design(one: DesignTow): Plain {
     uncertaintyShares: one.uncertaintyShares.map(({ source, share }) => ({ source, share })),
     liftCurve: liftCurveObject(one.liftCurve),
     fromTraces: fromTracesObject(one.fromTraces),
+    robust: robustObject(one.robust),
+    byDrawing: drawnObject(one.byDrawing),
   };
 }
 

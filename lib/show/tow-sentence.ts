@@ -17,6 +17,7 @@ import {
   NO_BREAK_SPACE,
 } from "../base/rounding.ts";
 import type { DesignTow, TowComparison } from "../base/tow-answer.ts";
+import type { TowLiftCurve } from "../base/tow-views.ts";
 
 /** What the numbers in brackets are, and whose drag it is. */
 export const TOW_INTERVAL =
@@ -178,4 +179,29 @@ export function lawSentence({ design, law }: DesignTow): string {
   }, d = ${shown(law.d, 1)}, e = ${
     shown(law.e, 2)
   } in N, m and s (φ: water surface). Constants of this law over these speeds, not physics.`;
+}
+
+const DEGREE = Math.PI / 180;
+
+/**
+ * One design's lift curve in a sentence.
+ *
+ * @param design its name
+ * @param curve its lift curve
+ * @returns slope a degree with its interval, what the planform lets expect, and the pitch of no lift
+ */
+export function liftCurveSentence(design: string, curve: TowLiftCurve): string {
+  const degrees = {
+    ...curve.zeroLiftPitch,
+    value: curve.zeroLiftPitch.value / DEGREE,
+    standardUncertainty: curve.zeroLiftPitch.standardUncertainty! / DEGREE,
+    low: curve.zeroLiftPitch.low! / DEGREE,
+    high: curve.zeroLiftPitch.high! / DEGREE,
+    unit: "degrees",
+  };
+  return `${atSentenceStart(printable(design))} gains ${
+    valueWithInterval({ ...curve.slopePerDegree, unit: "1" })
+  } of lift coefficient a degree, where its planform lets expect ${
+    formatNumber(curve.expectedSlope.value * DEGREE, 3)
+  }; it lifts nothing at ${valueWithInterval(degrees)}.`;
 }

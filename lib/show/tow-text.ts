@@ -10,9 +10,11 @@ import { partsSentence, wingSentence } from "./parts-sentence.ts";
 import { designCell, numberCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
 import { textTable, wrapped } from "./text-table.ts";
+import { towDrawnTable, towRobustTable } from "./tow-views-table.ts";
 import {
   doubtSentence,
   lawSentence,
+  liftCurveSentence,
   TOW_CAUTION,
   TOW_INTERVAL,
   towComparisonSentence,
@@ -91,10 +93,13 @@ export function towText(evidence: TowEvidence, invented: boolean): string {
   const told = designs.some((one) => one.answer.dragAt.length > 0);
   const notes = designs.flatMap(({ answer }) => [
     lawSentence(answer),
+    answer.liftCurve === null ? "" : liftCurveSentence(answer.design, answer.liftCurve),
     doubtSentence(answer),
     [partsSentence(answer), wingSentence(answer)].filter((one) => one !== "").join(" "),
   ])
     .filter((line) => line !== "").map((line) => wrapped(line, "  ", "- "));
+  const views = [towRobustTable(evidence), towDrawnTable(evidence)]
+    .filter((one) => one.rows.length > 0).map((one) => textTable(one));
   const parts = [
     QUESTION + "\n",
     ...sentences,
@@ -102,6 +107,7 @@ export function towText(evidence: TowEvidence, invented: boolean): string {
     ...(traces.rows.length > 0 ? [textTable(traces)] : []),
     ...(agreement.rows.length > 0 ? [textTable(agreement)] : []),
     ...(told ? [textTable(towDragTable(evidence)), wrapped(TOW_INTERVAL) + "\n"] : []),
+    ...views,
     ...(notes.length > 0 ? [notes.join("\n") + "\n"] : []),
     ...(answer.findings.length > 0 ? ["Findings\n" + findingsText(answer.findings)] : []),
     wrapped(TOW_CAUTION) + "\n",

@@ -1,9 +1,9 @@
 /**
- * Further views of a towed design as other programs read them: lift against pitch.
+ * Further views of a towed design as other programs read them: lift against pitch, the robust view, uncertainty by drawing.
  *
  * @module
  */
-import type { TowLiftCurve } from "../base/tow-answer.ts";
+import type { TowBothWays, TowDrawn, TowLiftCurve, TowRobust } from "../base/tow-views.ts";
 import { type Plain, quantityObject } from "./plain-answer.ts";
 
 /**
@@ -33,5 +33,41 @@ export function liftCurveObject(curve: TowLiftCurve | null): Plain | null {
       liftCoefficient: one.liftCoefficient,
       liftCoefficientUncertainty: one.liftCoefficientUncertainty,
     })),
+  };
+}
+
+/**
+ * The robust view with its keys in order.
+ *
+ * @param robust of a design, or `null`
+ * @returns plain data
+ */
+export function robustObject(robust: TowRobust | null): Plain | null {
+  return robust === null ? null : {
+    bestLiftToDrag: quantityObject(robust.bestLiftToDrag),
+    speedOfBestLiftToDrag: quantityObject(robust.speedOfBestLiftToDrag),
+    weightedDown: robust.weightedDown.map(({ point, row, weight }) => ({ point, row, weight })),
+  };
+}
+
+const bothWays = ({ firstOrder, drawn, widthRatio, agree }: TowBothWays): Plain => ({
+  firstOrder: quantityObject(firstOrder),
+  drawn: quantityObject(drawn),
+  widthRatio,
+  agree,
+});
+
+/**
+ * Both ways of carrying uncertainty with their keys in order.
+ *
+ * @param drawn of a design, or `null`
+ * @returns plain data
+ */
+export function drawnObject(drawn: TowDrawn | null): Plain | null {
+  return drawn === null ? null : {
+    draws: drawn.draws,
+    tolerance: drawn.tolerance,
+    bestLiftToDrag: bothWays(drawn.bestLiftToDrag),
+    speedOfBestLiftToDrag: bothWays(drawn.speedOfBestLiftToDrag),
   };
 }

@@ -28,6 +28,10 @@ export interface GlideFlags {
   readonly launchSpeed?: string;
   readonly drop?: string;
   readonly mass?: string;
+  /** Of a tow. */
+  readonly robust?: boolean;
+  /** Of a tow. */
+  readonly draws?: string;
   readonly json?: boolean;
 }
 

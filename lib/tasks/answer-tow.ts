@@ -7,6 +7,7 @@ import { CONTRACT } from "../base/answers.ts";
 import { DataError, UsageError } from "../base/errors.ts";
 import { type Finding, finding, hasErrors } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
+import { excerpt } from "../base/printable.ts";
 import type { TowAnswer } from "../base/tow-answer.ts";
 import { checkSession } from "../check/check-session.ts";
 import { compareTows, type TowEvidence } from "../decide/compare-tows.ts";
@@ -75,10 +76,12 @@ export async function answerTow(
     }
     const sessions = await Promise.all(names.map(openSession));
     refuseCopies(sessions, "tow.csv", { count: (one) => one.tow.length, word: "reading" });
-    const { baseline, candidate } = flags;
+    const { baseline, candidate, robust, draws } = flags;
     evidence = compareTows(sessions, {
       ...(baseline === undefined ? {} : { baseline }),
       ...(candidate === undefined || candidate.length === 0 ? {} : { candidates: candidate }),
+      ...(robust === undefined ? {} : { robust }),
+      ...(draws === undefined ? {} : { draws: drawsOf(draws) }),
     });
     const data = sessions.flatMap((session) => dataFindings(session, sessions.length > 1));
     const findings = once([...data, ...evidence.answer.findings]);
@@ -95,6 +98,16 @@ export async function answerTow(
     ? answerText(towAnswerObject(evidence.answer, versions))
     : towText(evidence, invented);
   return { text, code: hasErrors(evidence.answer.findings) ? EXIT.fault : EXIT.done };
+}
+
+/** A whole number as typed; what makes no sense is refused where it is used. */
+function drawsOf(typed: string): number {
+  if (!/^\d+$/.test(typed)) {
+    throw new UsageError(
+      `Cannot draw ${excerpt(typed)} times: a whole number of 100 or more is needed`,
+    );
+  }
+  return Number(typed);
 }
 
 function once(findings: readonly Finding[]): Finding[] {

@@ -23,6 +23,8 @@ const BELONGS: Readonly<Record<string, readonly string[]>> = {
   altitude: ["takeoff"],
   lineAngle: ["takeoff"],
   pull: ["takeoff"],
+  robust: ["tow"],
+  draws: ["tow"],
 };
 
 const command = new Command("answer")
@@ -54,6 +56,11 @@ const command = new Command("answer")
   .option("--altitude <height>", "takeoff: height above the sea of the same wing in air, in m")
   .option("--line-angle <angle>", "takeoff: of the tow line above the horizontal, in degrees")
   .option("--pull <force>", "takeoff: what the tow can give, in N; tells the speeds that it holds")
+  .option("--robust", "tow: also the view in which readings far off the law count for little")
+  .option(
+    "--draws <count>",
+    "tow: also the uncertainty by so many draws of every input, 100 or more",
+  )
   .option("--json", "one JSON object on standard output, nothing else")
   .exitOverride();
 

@@ -67,7 +67,7 @@ describe("lift against pitch", () => {
   });
 
   it("says the slope a degree with its interval and that pitch counts from the level", () => {
-    expect(caption).toMatch(/alder gains 0\.\d+ \(0\.\d+ to 0\.\d+\) of lift coefficient a degree/);
+    expect(caption).toMatch(/Alder gains 0\.\d+ \(0\.\d+ to 0\.\d+\) of lift coefficient a degree/);
     expect(caption).toContain("only the slope says something of the wing");
   });
 });

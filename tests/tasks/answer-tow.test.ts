@@ -98,6 +98,19 @@ describe("task answer tow", () => {
     expect((await answerTow([path], {})).text).toBe(text);
   });
 
+  it("tells the robust view and uncertainty by drawing on request, at the terminal and in JSON", async () => {
+    const path = written("views", session);
+    const { text } = await answerTow([path], { robust: true, draws: "100" });
+    expect(text).toContain("counts for little (weight)");
+    expect(text).toContain("100 draws");
+    const json = await answerTow([path], { robust: true, draws: "100", json: true });
+    const [one] = (JSON.parse(json.text) as TowAnswer).designs;
+    expect(one!.robust!.bestLiftToDrag!.kind).toBe("interval");
+    expect(one!.byDrawing!.draws).toBe(100);
+    await expect(answerTow([path], { draws: "many" })).rejects.toThrow(UsageError);
+    await expect(answerTow([path], { draws: "7" })).rejects.toThrow(/100 or more/);
+  });
+
   it("finds speeds in knots under a head of m/s, and answers right once the head says so", async () => {
     const [wrong, fault] = await answered(written("knots", session, "m/s", 1 / 0.514444444));
     expect(fault).toBe(1);
