@@ -31,6 +31,7 @@ const MEDIAN_TO_DEVIATION = 1.4826;
  * deviation as scale, Huber 1981; both from memory.
  *
  * @param scaled residuals over their stated standard uncertainties
+ * @param fixedScale a scale from elsewhere
  * @returns one weight a point, scale, steepness
  *
  * @example
@@ -40,11 +41,11 @@ const MEDIAN_TO_DEVIATION = 1.4826;
  * if (scale !== 1 || weights[4]! > 0.1 || weights[2]! < 1.2) throw new Error(`${weights}`);
  * ```
  */
-export function robustWeights(scaled: readonly number[]): RobustWeights {
+export function robustWeights(scaled: readonly number[], fixedScale?: number): RobustWeights {
   const sizes = scaled.map(Math.abs).sort((one, other) => one - other);
   const half = sizes.length / 2;
   const median = (sizes[Math.ceil(half) - 1]! + sizes[Math.floor(half)]!) / 2;
-  const scale = Math.max(1, MEDIAN_TO_DEVIATION * median);
+  const scale = fixedScale ?? Math.max(1, MEDIAN_TO_DEVIATION * median);
   const squares = scaled.map((z) => (z / scale) ** 2);
   const weights = squares.map((one) => (FREEDOM + 1) / (FREEDOM + one));
   const steepness = squares.reduce(

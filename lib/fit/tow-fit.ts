@@ -7,6 +7,7 @@ import type { Result } from "../base/quantity.ts";
 import { drawnIn, halfWay, type RobustWeights, robustWeights } from "./robust-weights.ts";
 import { groupsOf, type ScatterFrom, scatterOf } from "./tow-scatter.ts";
 import { AdjustedPoints } from "./adjusted-points.ts";
+import { expectedTerms } from "./expected-terms.ts";
 import {
   dot,
   inverseOfThree,
@@ -17,7 +18,7 @@ import {
   type Three,
   timesVector,
 } from "./symmetric-three.ts";
-import type { TowData, TowedCraft } from "./tow-data.ts";
+import type { TowData } from "./tow-data.ts";
 
 /** A fitted law `D = p1 (v/v0)^2 + p2 + p3 phi(v) (v0/v)^2` at the lift of the craft; all three in newtons. */
 export interface TowFit {
@@ -51,6 +52,8 @@ export interface TowFit {
   readonly weights: readonly number[];
   /** Factors on the weights, one a reading, where a wild one was to count for little; else `null`. */
   readonly robustWeights: readonly number[] | null;
+  /** Scale of the scaled residuals that these were found with; else `null`. */
+  readonly robustScale: number | null;
 }
 
 /** Settings of a fit. */
@@ -59,13 +62,18 @@ export interface TowFitOptions {
   readonly scatterScale?: number;
   /** True to let readings far off the law count for little. */
   readonly robust?: boolean;
+  /** Its scale, taken from elsewhere like k. */
+  readonly robustScale?: number;
 }
 
 /** The golden example settles to 1e-12 in 20 steps. */
 const MOST_STEPS = 60;
 
-/** The robust view goes half way each time. */
-const MOST_ROBUST_STEPS = 400;
+/** The robust view goes half way each time, and its scale may creep. */
+const MOST_ROBUST_STEPS = 2000;
+
+/** Steps of the robust view before a scale from elsewhere counts. */
+const OWN_SCALE_STEPS = 30;
 
 /** Change of the parameters in their standard uncertainties at which they have settled, and above which they have not. */
 const SETTLED = 1e-10, UNSETTLED = 1e-6;
@@ -136,7 +144,11 @@ export function fitTow(data: TowData, options: TowFitOptions = {}): Result<TowFi
     const scaled = residuals.map((one, i) => one * Math.sqrt(points.weights[i]!));
     const effective = (dot(covariance[0], normal[0]) + dot(covariance[1], normal[1]) +
       dot(covariance[2], normal[2])) / k;
-    if (options.robust) robust = halfWay(robust, robustWeights(scaled));
+    if (options.robust) {
+      // A scale from elsewhere would call most readings wild while the law is still far off.
+      const scale = step < OWN_SCALE_STEPS ? undefined : options.robustScale;
+      robust = halfWay(robust, robustWeights(scaled, scale));
+    }
     const scatter = scatterOf(
       robust === null ? scaled : drawnIn(scaled, robust),
       groups,
@@ -162,6 +174,7 @@ export function fitTow(data: TowData, options: TowFitOptions = {}): Result<TowFi
         scaledResiduals: scaled,
         weights: [...points.weights],
         robustWeights: robust?.weights ?? null,
+        robustScale: robust?.scale ?? null,
       };
     }
     if (options.scatterScale === undefined) k = scatter.scale;
@@ -220,24 +233,4 @@ function largestChange(now: Three, before: Three, covariance: SymmetricThree): n
     Math.abs(now[1] - before[1]) / Math.sqrt(covariance[1][1]),
     Math.abs(now[2] - before[2]) / Math.sqrt(covariance[2][2]),
   );
-}
-
-/**
- * The planform's two pseudo-observations, in newtons at v0.
- *
- * @param craft with or without an expectation
- * @param v0 m/s
- * @returns their precision in 1/N2, and precision times mean
- */
-export function expectedTerms(
-  { expected }: TowedCraft,
-  v0: number,
-): { readonly precision: SymmetricThree; readonly pull: Three } {
-  if (expected === null) return { precision: mapThree(() => 0), pull: [0, 0, 0] };
-  const constant = expected.constant.standardUncertainty ** -2;
-  const liftTerm = (expected.liftTerm.standardUncertainty / v0 ** 2) ** -2;
-  return {
-    precision: [[0, 0, 0], [0, constant, 0], [0, 0, liftTerm]],
-    pull: [0, constant * expected.constant.mean, liftTerm * expected.liftTerm.mean / v0 ** 2],
-  };
 }

@@ -88,7 +88,11 @@ export function fitTowSeries(
   if (!fit.ok) return fit;
   const shifts: ShiftedFit[] = [];
   for (const { name, key, shifted, knownBy } of errors) {
-    const scale = { ...options, scatterScale: fit.scatterScale };
+    const scale = {
+      ...options,
+      scatterScale: fit.scatterScale,
+      ...(fit.robustScale === null ? {} : { robustScale: fit.robustScale }),
+    };
     const plus = fitTow(shifted[0], scale);
     if (!plus.ok) return { ok: false, reason: `with the error of ${name}: ${plus.reason}` };
     const minus = fitTow(shifted[1], scale);

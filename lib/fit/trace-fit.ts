@@ -14,7 +14,7 @@ import {
   type Three,
   timesVector,
 } from "./symmetric-three.ts";
-import { expectedTerms } from "./tow-fit.ts";
+import { expectedTerms } from "./expected-terms.ts";
 import type { TowedCraft } from "./tow-data.ts";
 import { type NoisyRun, type TraceNoise, traceNoise, whitenedSums } from "./trace-noise.ts";
 import {
