@@ -11,6 +11,7 @@ export const MEDIA = {
   table: "application/vnd.lakeproof.table+json",
   answer: "application/vnd.lakeproof.answer+json",
   findings: "application/vnd.lakeproof.findings+json",
+  live: "application/vnd.lakeproof.live+json",
 } as const;
 
 /** The mark that stands for a design: its place in `designs.csv`, from 1. */
@@ -87,4 +88,33 @@ export interface AnswerRecord {
   readonly tag: string;
   /** The contract's JSON object. */
   readonly answer: unknown;
+}
+
+/** A number that the reader of a page may move, in the unit in which it is shown. */
+export interface LiveControl {
+  /** What the library calls it. */
+  readonly name: string;
+  readonly label: string;
+  /** As printed behind the number; empty for none. */
+  readonly unit: string;
+  /** As read aloud. */
+  readonly spokenUnit: string;
+  readonly decimals: number;
+  /** A whole number of steps from `from` to `start`, and from `from` to `to`. */
+  readonly from: number;
+  readonly to: number;
+  readonly step: number;
+  /** As published. */
+  readonly start: number;
+}
+
+/** A figure that the reader of a page may move: as published it stands still, and the library in the page draws it anew. */
+export interface LiveRecord {
+  /** The published setting: all that a page shows without a script, and what its files hold. */
+  readonly figure: FigureRecord;
+  /** What the controls are for, in a few words. */
+  readonly legend: string;
+  readonly controls: readonly LiveControl[];
+  /** What the library computes from, as JSON. */
+  readonly task: unknown;
 }

@@ -25,7 +25,7 @@ export async function makePages(
   const pages: KeptPage[] = [];
   for (const [index, one] of ready.entries()) {
     request.signal.throwIfAborted();
-    const inputs = pageInputs(one, links, project, makers.builder);
+    const inputs = pageInputs(one, links, project, makers);
     const kept = cache.read<KeptPage>(pageRecord(one.file));
     const whole = kept !== null && whatMoved(kept.inputs, inputs).length === 0 &&
       kept.files.every((file) => cache.has(file.sha256));

@@ -11,6 +11,7 @@ import { dataRead } from "./notebook-turn.ts";
 import { formatNotebook, type Notebook } from "./notebook.ts";
 import { publicationSha256 } from "./publication.ts";
 import type { PageBuild, PageInput, PageLink } from "./page/page-types.ts";
+import type { Makers } from "./report-request.ts";
 import { notebookSha256, type Stamp, versionsOf } from "./stamp.ts";
 
 /** Builds a page. */
@@ -60,7 +61,7 @@ export function pageInputs(
   ready: ReadyNotebook,
   pages: readonly PageLink[],
   project: ProjectState,
-  builder: string,
+  makers: Pick<Makers, "builder" | "live">,
 ): Inputs {
   return {
     "the notebook's text and outputs": ready.sha256,
@@ -68,7 +69,7 @@ export function pageInputs(
     "notebooks/publication.json": publicationSha256(project.publication),
     "the data": sha256(JSON.stringify(ready.run.data)),
     ...project.common,
-    ...moduleInputs(project, { entries: [builder] }).inputs,
+    ...moduleInputs(project, { entries: [makers.builder, makers.live] }).inputs,
   };
 }
 

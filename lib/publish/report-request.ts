@@ -21,6 +21,8 @@ export interface Makers {
   readonly runner: string;
   /** Absolute path of the module that builds pages, for the cache's keys. */
   readonly builder: string;
+  /** Absolute path of the module that runs in the reader's browser, for the cache's keys. */
+  readonly live: string;
   run(): Promise<Runner>;
   check(): Promise<CellChecker>;
   build(): Promise<PageBuilder>;

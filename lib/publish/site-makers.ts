@@ -16,6 +16,7 @@ export function siteMakers(root: string): Makers {
   return {
     runner: join(root, "lib", "publish", "run-notebook.ts"),
     builder: join(root, "lib", "publish", "page", "build-page.ts"),
+    live: join(root, "lib", "live", "live-page.ts"),
     async run() {
       const { runNotebook } = await import("./run-notebook.ts");
       return async (notebook, { signal, onCell }) =>

@@ -4,15 +4,27 @@
  * @module
  */
 import type { Finding } from "../base/finding.ts";
-import { type AnswerRecord, type FigureRecord, MEDIA, type TableRecord } from "../base/records.ts";
+import {
+  type AnswerRecord,
+  type FigureRecord,
+  type LiveRecord,
+  MEDIA,
+  type TableRecord,
+} from "../base/records.ts";
 import { printable } from "../base/printable.ts";
 import { answerTextOf } from "./answer-text.ts";
 import { answerHtml, findingsHtml, printableLine, reportHtml, tableHtml } from "./display-html.ts";
 import { findingsText } from "./findings-text.ts";
 import { textTable, wrapped } from "./text-table.ts";
 
-/** What a cell can show: an answer, a figure, a table, findings, or a fit report as text. */
-export type Showable = AnswerRecord | FigureRecord | TableRecord | readonly Finding[] | string;
+/** What a cell can show: an answer, a figure, a live figure, a table, findings, or a fit report as text. */
+export type Showable =
+  | AnswerRecord
+  | FigureRecord
+  | LiveRecord
+  | TableRecord
+  | readonly Finding[]
+  | string;
 
 /** Forms by media type. */
 export type DisplayBundle = Readonly<Record<string, unknown>> & { readonly "text/plain": string };
@@ -58,6 +70,13 @@ export function displayBundle(record: Showable): DisplayBundle {
       [MEDIA.figure]: record,
       "image/svg+xml": record.wide,
       "text/plain": figureText(record),
+    };
+  }
+  if ("figure" in record) {
+    return {
+      [MEDIA.live]: record,
+      "image/svg+xml": record.figure.wide,
+      "text/plain": figureText(record.figure),
     };
   }
   return { [MEDIA.table]: record, "text/html": tableHtml(record), "text/plain": textTable(record) };

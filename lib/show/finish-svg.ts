@@ -11,7 +11,7 @@
 import { INK, PAPER } from "./design-style.ts";
 
 /** Fonts by preference; the first two are those of the page. */
-const FIGURE_FONTS = "'Source Sans 3','Lakeproof Math','DejaVu Sans',system-ui,sans-serif";
+export const FIGURE_FONTS = "'Source Sans 3','Lakeproof Math','DejaVu Sans',system-ui,sans-serif";
 
 /** The little of an element that is needed here, whichever document made it. */
 export interface SvgElement {

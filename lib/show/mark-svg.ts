@@ -16,6 +16,16 @@ const OUTLINES: Readonly<Record<MarkShape, string>> = {
 };
 
 /**
+ * Outline of a design's mark, for a drawing that sets its own place and size.
+ *
+ * @param place of the design in `designs.csv`, from 1
+ * @returns SVG path data within a circle of radius 7 about the origin
+ */
+export function markOutline(place: number): string {
+  return OUTLINES[designStyle(place).symbol];
+}
+
+/**
  * A drawing of 14 by 14 units about its middle; it says nothing to a screen reader, since words stand beside it.
  *
  * @param content SVG within a circle of radius 8 about the origin
@@ -38,6 +48,5 @@ export function smallSvg(content: string, className?: string): string {
  * @throws RangeError for a place that is not a whole number from 1 on
  */
 export function markSvg(place: number, colour: string, className?: string): string {
-  const outline = OUTLINES[designStyle(place).symbol];
-  return smallSvg(`<path d="${outline}" fill="${colour}"/>`, className);
+  return smallSvg(`<path d="${markOutline(place)}" fill="${colour}"/>`, className);
 }

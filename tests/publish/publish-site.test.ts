@@ -57,6 +57,7 @@ function fakeRun(notebook: Notebook): NotebookRun {
 const makers = (): Makers => ({
   runner: `${project.root}/lib/runner.ts`,
   builder: `${project.root}/lib/builder.ts`,
+  live: `${project.root}/lib/live.ts`,
   run: () => Promise.resolve((notebook) => Promise.resolve(fakeRun(notebook))),
   check: () =>
     Promise.resolve((notebooks) => {
@@ -113,6 +114,8 @@ beforeEach(() => {
       "lib/mod.ts": "export const x = 1;\n",
       "lib/runner.ts": "export const run = 1;\n",
       "lib/builder.ts": "export const build = 1;\n",
+      "lib/live.ts": 'import "./moved.ts";\n',
+      "lib/moved.ts": "export const drawn = 1;\n",
     },
   });
 });
@@ -213,6 +216,13 @@ describe("a report", () => {
     expect(built).toEqual(["01-first", "02-second"]);
     project.write("lib/runner.ts", "export const run = 2;\n");
     expect(await report()).toMatchObject({ ran: 2 });
+  });
+
+  it("after a change of what runs in the reader's browser builds the pages anew", async () => {
+    await report();
+    project.write("lib/moved.ts", "export const drawn = 2;\n");
+    expect(await report()).toMatchObject({ ran: 0 });
+    expect(built).toEqual(["01-first", "02-second"]);
   });
 
   it("puts back outputs that somebody cleared, and a site that somebody damaged", async () => {

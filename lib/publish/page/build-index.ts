@@ -55,6 +55,7 @@ export async function buildIndex(
       publication,
     }),
     bodyClass: "index",
+    script: null,
     main: `<h1>Which of my wings is better?</h1>
 <p class="lead">${escapeHtml(WHAT)}</p>
 <ul class="cards">

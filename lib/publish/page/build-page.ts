@@ -9,6 +9,7 @@ import { escapeHtml } from "../../base/escape-html.ts";
 import { figurePng } from "./figure-png.ts";
 import { withFontFiles } from "./fonts.ts";
 import type { IndexCard, PageBuild, PageInput } from "./page-types.ts";
+import { liveScript } from "./live-script.ts";
 import { pageMetadata } from "./page-metadata.ts";
 import { UNNAMED } from "../publication.ts";
 import { sessionsOf } from "../side-files.ts";
@@ -76,6 +77,7 @@ export async function buildPage(input: PageInput): Promise<PageBuild> {
     }),
     bodyClass: isCompact(input.notebook) ? "compact" : "",
     main: body.title === "" ? `<h1>${escapeHtml(title)}</h1>\n${body.html}` : body.html,
+    script: state.live ? await liveScript() : null,
     after: `${neighbours(input)}\n${stampPart(input.stamp)}`,
   });
   if (state.drawings.length > 0) {

@@ -8,6 +8,7 @@ import { answerPart } from "./answer-part.ts";
 import { codePart } from "./code-part.ts";
 import { figurePart } from "./figure-part.ts";
 import { findingsPart } from "./findings-part.ts";
+import { livePart } from "./live-part.ts";
 import { foreignBundle, plainOutput } from "./foreign-output.ts";
 import type { PageState } from "./page-state.ts";
 import { shownRecord } from "./shown-records.ts";
@@ -37,6 +38,8 @@ export function codeCell(cell: CodeCell, title: string | null, state: PageState)
       }
       case "figure":
         return figurePart(shown.record, state);
+      case "live":
+        return livePart(shown.record, state);
       case "table":
         return tablePart(shown.record, state);
       case "findings":

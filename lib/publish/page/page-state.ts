@@ -9,7 +9,15 @@ import type { PageFile } from "./page-types.ts";
 import { plainName, UniqueNames } from "./part-names.ts";
 
 /** Kinds of numbered parts. */
-export type Numbered = "figure" | "table" | "equation" | "code" | "caution" | "answer" | "findings";
+export type Numbered =
+  | "figure"
+  | "table"
+  | "equation"
+  | "code"
+  | "caution"
+  | "answer"
+  | "findings"
+  | "live";
 
 /** The state of one page's building; made anew for each build. */
 export class PageState {
@@ -17,6 +25,8 @@ export class PageState {
   readonly files: PageFile[] = [];
   /** First answer shown on the page. */
   answer: AnswerRecord | null = null;
+  /** Whether the page holds something that its reader may move. */
+  live = false;
   /** Wide drawings that still want their PNG: path and SVG. */
   readonly drawings: { readonly path: string; readonly svg: string; readonly alt: string }[] = [];
   readonly #counts = new Map<Numbered, number>();

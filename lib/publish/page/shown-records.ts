@@ -7,6 +7,7 @@ import type { Finding } from "../../base/finding.ts";
 import {
   type AnswerRecord,
   type FigureRecord,
+  type LiveRecord,
   MEDIA,
   type TableRecord,
 } from "../../base/records.ts";
@@ -16,6 +17,7 @@ import type { Json, MimeBundle } from "../notebook.ts";
 export type Shown =
   | { readonly kind: "answer"; readonly record: AnswerRecord }
   | { readonly kind: "figure"; readonly record: FigureRecord }
+  | { readonly kind: "live"; readonly record: LiveRecord }
   | { readonly kind: "table"; readonly record: TableRecord }
   | { readonly kind: "findings"; readonly record: readonly Finding[] };
 
@@ -54,6 +56,23 @@ const figure = fields({
   table: or(table),
 });
 
+const live = fields({
+  figure,
+  legend: text,
+  controls: list(fields({
+    name: text,
+    label: text,
+    unit: text,
+    spokenUnit: text,
+    decimals: finite,
+    from: finite,
+    to: finite,
+    step: finite,
+    start: finite,
+  })),
+  task: fields({}),
+});
+
 const positive: Check = (value) => finite(value) && (value as number) > 0;
 
 const answer = fields({
@@ -81,7 +100,7 @@ const findings = list(fields({
   wanted: or(text),
 }));
 
-const CHECKS = { answer, figure, table, findings } as const;
+const CHECKS = { answer, figure, live, table, findings } as const;
 
 /**
  * Our record in an output, if there is one.
@@ -91,7 +110,7 @@ const CHECKS = { answer, figure, table, findings } as const;
  * @throws Error when a record of ours lacks what its kind must have
  */
 export function shownRecord(data: MimeBundle): Shown | null {
-  for (const kind of ["answer", "figure", "table", "findings"] as const) {
+  for (const kind of ["answer", "figure", "live", "table", "findings"] as const) {
     const record = data[MEDIA[kind]];
     if (record === undefined) continue;
     if (!CHECKS[kind](record)) {

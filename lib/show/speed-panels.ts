@@ -1,0 +1,259 @@
+/**
+ * Panels of curves over speed, one above the other, drawn with a few lines of code: small enough to go into a page, where
+ * the reader moves what is drawn.
+ *
+ * @module
+ */
+import { escapeHtml } from "../base/escape-html.ts";
+import { printable } from "../base/printable.ts";
+import { formatNumber } from "../base/rounding.ts";
+import { designColour, designStyle, INK, INK_SOFT, PAPER } from "./design-style.ts";
+import type { DrawingSize } from "./drawing-size.ts";
+import { FIGURE_FONTS } from "./finish-svg.ts";
+import { cutToWidth, pushApart, textWidth } from "./label-room.ts";
+import { markOutline } from "./mark-svg.ts";
+import { type NiceAxis, niceAxis } from "./nice-axis.ts";
+
+/** One place on a curve; the ends of its band are `null` where none is drawn. */
+export interface PanelPoint {
+  /** m/s */
+  readonly speed: number;
+  readonly value: number;
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** A curve of a design. */
+export interface PanelCurve {
+  readonly design: string;
+  readonly place: number;
+  /** `before` is a thin dotted line in soft ink: what the curve was before the reader moved anything. */
+  readonly form: "now" | "before";
+  /** In order of speed. */
+  readonly points: readonly PanelPoint[];
+}
+
+/** A point that has a meaning of its own. */
+export interface PanelMark {
+  readonly place: number;
+  /** `least` is the design's filled mark on its curve, `takeoff` a ring in its colour. */
+  readonly kind: "least" | "takeoff";
+  readonly speed: number;
+  readonly value: number;
+  /** Words beside it; `null` where designs stand too close for words. */
+  readonly label: string | null;
+}
+
+/** One quantity over speed. */
+export interface Panel {
+  /** Quantity and unit. */
+  readonly label: string;
+  readonly curves: readonly PanelCurve[];
+  readonly marks: readonly PanelMark[];
+}
+
+/** The whole drawing. */
+export interface PanelDrawing {
+  /** Unique on a page; prefix of all ids inside. */
+  readonly id: string;
+  readonly title: string;
+  readonly description: string;
+  /** m/s that the axis must hold. */
+  readonly speeds: readonly [from: number, to: number];
+  readonly panels: readonly Panel[];
+  /** Said in the middle of an empty drawing. */
+  readonly empty: string;
+}
+
+/** Where a panel lies, and its scales. */
+interface Frame {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly speeds: NiceAxis;
+  readonly values: NiceAxis;
+  x(speed: number): number;
+  y(value: number): number;
+}
+
+const units = (value: number) => String(Math.round(value * 100) / 100);
+
+const pathOf = (points: readonly (readonly [number, number])[]) =>
+  `M${points.map(([x, y]) => `${units(x)},${units(y)}`).join("L")}`;
+
+const halo = `stroke="${PAPER}" stroke-width="5" stroke-linejoin="round" paint-order="stroke"`;
+
+function frameOf(
+  panel: Panel,
+  speeds: NiceAxis,
+  box: Omit<Frame, "speeds" | "values" | "x" | "y">,
+  ticks: number,
+): Frame {
+  const all = [
+    ...panel.curves.flatMap((one) => one.points.flatMap((at) => [at.value, at.high ?? 0])),
+    ...panel.marks.map((one) => one.value),
+  ];
+  const values = niceAxis(0, Math.max(1, ...all), ticks);
+  const { left, right, top, bottom } = box;
+  return {
+    ...box,
+    speeds,
+    values,
+    x: (speed) => left + (right - left) * (speed - speeds.from) / (speeds.to - speeds.from),
+    y: (value) => bottom - (bottom - top) * value / values.to,
+  };
+}
+
+function axes(frame: Frame, label: string, speedLabel: string | null): string[] {
+  const { left, right, top, bottom, x, y, speeds, values } = frame;
+  const line = (d: string) => `<path d="${d}"/>`;
+  const text = (at: readonly [number, number], words: string) =>
+    `<text x="${units(at[0])}" y="${units(at[1])}">${escapeHtml(words)}</text>`;
+  return [
+    `<g fill="none" stroke="${INK}" stroke-opacity="0.12">`,
+    ...speeds.ticks.map((tick) => line(`M${units(x(tick))},${top}V${bottom}`)),
+    ...values.ticks.map((tick) => line(`M${left},${units(y(tick))}H${right}`)),
+    "</g>",
+    `<g text-anchor="end">`,
+    ...values.ticks.map((tick) =>
+      text([left - 6, y(tick) + 4.5], formatNumber(tick, values.decimals))
+    ),
+    "</g>",
+    `<g text-anchor="middle">`,
+    ...speeds.ticks.map((tick) =>
+      text([x(tick), bottom + 18], formatNumber(tick, speeds.decimals))
+    ),
+    "</g>",
+    text([2, top - 14], `↑ ${label}`),
+    ...(speedLabel === null ? [] : [
+      `<text x="${right}" y="${bottom + 40}" text-anchor="end">${escapeHtml(speedLabel)} →</text>`,
+    ]),
+  ];
+}
+
+function curveParts({ x, y }: Frame, curve: PanelCurve): string[] {
+  const { points, place, form } = curve;
+  if (points.length < 2) return [];
+  const line = pathOf(points.map((one) => [x(one.speed), y(one.value)]));
+  if (form === "before") {
+    return [
+      `<path d="${line}" fill="none" stroke="${INK_SOFT}" stroke-width="1.5" stroke-dasharray="1.5 4"/>`,
+    ];
+  }
+  const banded = points.filter((one) => one.low !== null && one.high !== null);
+  const { dash } = designStyle(place);
+  const band = banded.length < 2 ? [] : [
+    `<path d="${
+      pathOf([
+        ...banded.map((one) => [x(one.speed), y(one.high!)] as const),
+        ...banded.toReversed().map((one) => [x(one.speed), y(one.low!)] as const),
+      ])
+    }Z" fill="${designColour(place)}" fill-opacity="0.16"/>`,
+  ];
+  return [
+    ...band,
+    `<path d="${line}" fill="none" stroke="${designColour(place)}" stroke-width="2.25"` +
+    `${dash === null ? "" : ` stroke-dasharray="${dash}"`}/>`,
+  ];
+}
+
+function markParts({ x, y }: Frame, mark: PanelMark): string {
+  const [at, up] = [units(x(mark.speed)), units(y(mark.value))];
+  return mark.kind === "takeoff"
+    ? `<circle cx="${at}" cy="${up}" r="5.5" fill="${PAPER}" stroke="${
+      designColour(mark.place)
+    }" ` +
+      `stroke-width="2.25"/>`
+    : `<path d="${markOutline(mark.place)}" transform="translate(${at},${up})" ` +
+      `fill="${designColour(mark.place)}" stroke="${PAPER}"/>`;
+}
+
+function markWords({ x, y }: Frame, mark: PanelMark): string[] {
+  if (mark.label === null) return [];
+  const below = mark.kind === "least";
+  return [
+    `<text x="${units(x(mark.speed))}" y="${units(y(mark.value) + (below ? 22 : 24))}" ` +
+    `text-anchor="middle" ${halo}>${escapeHtml(mark.label)}</text>`,
+  ];
+}
+
+/** Names of the designs to the right of their curves' ends, pushed apart. */
+function endLabels(frame: Frame, panel: Panel, size: DrawingSize): string[] {
+  const ends = panel.curves.filter((one) => one.form === "now" && one.points.length > 0);
+  const places = pushApart(
+    ends.map((one) => Math.max(frame.top, frame.y(one.points.at(-1)!.value))),
+    size.fontSize + 2,
+    frame.top,
+    frame.bottom - 6,
+  );
+  return ends.map((one, at) =>
+    `<path d="${markOutline(one.place)}" transform="translate(${frame.right + 12},${
+      units(places[at]!)
+    }) scale(0.8)" fill="${designColour(one.place)}"/>` +
+    `<text x="${frame.right + 22}" y="${units(places[at]! + 4.5)}">${
+      escapeHtml(cutToWidth(one.design, nameRoom(size), size.fontSize))
+    }</text>`
+  );
+}
+
+const nameRoom = (size: DrawingSize) => size.narrow ? 76 : 120;
+
+/**
+ * The drawing as a finished SVG: it stands alone as a file, and takes the colours of a page that it stands in.
+ *
+ * @param parts what is drawn; names in it may be any text
+ * @param size of the drawing
+ * @returns one SVG element as well-formed XML, coordinates rounded to a hundredth of a unit
+ */
+export function speedPanels(parts: PanelDrawing, size: DrawingSize): string {
+  const { id, panels } = parts;
+  const { width, fontSize, narrow } = size;
+  const names = panels.flatMap((one) => one.curves).map((one) =>
+    textWidth(cutToWidth(one.design, nameRoom(size), fontSize), fontSize)
+  );
+  const left = narrow ? 34 : 42;
+  const right = width - (names.length === 0 ? 12 : 26 + Math.max(...names));
+  const [inner, head, foot, last] = narrow ? [150, 34, 26, 48] : [185, 34, 30, 48];
+  const height = panels.length * (head + inner) + (panels.length - 1) * foot + last;
+  const speeds = niceAxis(...parts.speeds, narrow ? 5 : 9);
+
+  const drawn = panels.flatMap((panel, n) => {
+    const top = n * (head + inner + foot) + head;
+    const box = { left, right, top, bottom: top + inner };
+    const frame = frameOf(panel, speeds, box, narrow ? 4 : 5);
+    const isLast = n === panels.length - 1;
+    const empty = panel.curves.every((one) => one.points.length < 2);
+    return [
+      `<clipPath id="${id}-clip-${n + 1}"><rect x="${left}" y="${top - 4}" width="${
+        units(right - left)
+      }" height="${inner + 4}"/></clipPath>`,
+      ...axes(frame, panel.label, isLast ? "speed through the water (m/s)" : null),
+      `<g clip-path="url(#${id}-clip-${n + 1})">`,
+      ...panel.curves.toSorted((a, b) => Number(a.form === "now") - Number(b.form === "now"))
+        .flatMap((one) => curveParts(frame, one)),
+      "</g>",
+      ...panel.marks.map((one) => markParts(frame, one)),
+      ...panel.marks.flatMap((one) => markWords(frame, one)),
+      ...endLabels(frame, panel, size),
+      ...(empty
+        ? [
+          `<text x="${units((left + right) / 2)}" y="${
+            top + inner / 2
+          }" text-anchor="middle" ${halo}>${escapeHtml(parts.empty)}</text>`,
+        ]
+        : []),
+    ];
+  });
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title" ` +
+    `aria-describedby="${id}-desc" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" ` +
+    `font-family="${FIGURE_FONTS}" font-size="${fontSize}" font-variant="tabular-nums" ` +
+    `fill="currentColor" color="${INK}">`,
+    `<title id="${id}-title">${escapeHtml(printable(parts.title))}</title>`,
+    `<desc id="${id}-desc">${escapeHtml(printable(parts.description))}</desc>`,
+    `<rect width="${width}" height="${height}" fill="${PAPER}"/>`,
+    ...drawn,
+    "</svg>",
+  ].join("");
+}
