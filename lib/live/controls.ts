@@ -11,8 +11,8 @@ import { element, type PageDocument, type PageElement } from "./page-element.ts"
 /** The controls in a page. */
 export interface Controls {
   readonly fieldset: PageElement;
-  /** Where they stand, by name, in their units. */
-  values(): Record<string, number>;
+  /** Those that do not stand at their start, by name, in their units. */
+  moved(): Record<string, number>;
   /** Puts all back to the published setting. */
   reset(): void;
 }
@@ -26,7 +26,7 @@ interface Slider {
 
 /** One slider; `id` is unique on the page. */
 function slider(document: PageDocument, control: LiveControl, id: string) {
-  const { from, to, step, start, decimals, label, unit } = control;
+  const { from, to, step, start, decimals, label } = control;
   const input = element(document, "input", {
     type: "range",
     id,
@@ -35,18 +35,19 @@ function slider(document: PageDocument, control: LiveControl, id: string) {
     max: String(to),
     step: String(step),
     value: String(start),
-    "aria-describedby": `${id}-range`,
   });
   const output = element(document, "output", { for: id, "aria-live": "off" });
-  const range = `${formatNumber(from, decimals)} to ${formatNumber(to, decimals)}`;
+  const end = (value: number) =>
+    element(document, "small", { "aria-hidden": "true" }, formatNumber(value, decimals));
   const row = element(
     document,
     "div",
     { class: "control" },
     element(document, "label", { for: id }, label),
     output,
+    end(from),
     input,
-    element(document, "small", { id: `${id}-range` }, `${range}${unit === "" ? "" : ` ${unit}`}`),
+    end(to),
   );
   const say = () => {
     const value = Number(input.value);
@@ -106,8 +107,12 @@ export function makeControls(
   back.addEventListener("click", reset);
   return {
     fieldset,
-    values: () =>
-      Object.fromEntries(sliders.map(({ control, input }) => [control.name, Number(input.value)])),
+    moved: () =>
+      Object.fromEntries(
+        sliders.map(({ control, input }) => [control, Number(input.value)] as const)
+          .filter(([control, value]) => value !== control.start)
+          .map(([control, value]) => [control.name, value]),
+      ),
     reset,
   };
 }

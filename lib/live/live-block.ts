@@ -7,7 +7,7 @@ import type { LiveRecord } from "../base/records.ts";
 import { NARROW, WIDE } from "../show/drawing-size.ts";
 import { liveDrawing } from "../show/live-drawing.ts";
 import { liveStates } from "../show/live-state.ts";
-import { liveSetting, type LiveTask } from "../show/live-task.ts";
+import type { LiveTask } from "../show/live-task.ts";
 import { liveSummary } from "../show/live-words.ts";
 import { type Controls, makeControls } from "./controls.ts";
 import { element, type PageElement } from "./page-element.ts";
@@ -44,7 +44,7 @@ export function mountLiveBlock(block: PageElement, moments: Moments): void {
   const document = block.ownerDocument;
   const id = block.getAttribute("id")!;
   const data = JSON.parse(block.querySelector("script")!.textContent!) as LiveData;
-  const published = liveStates(data.task, data.task.published);
+  const published = liveStates(data.task);
   const summary = element(document, "output", { class: "summary", "aria-live": "polite" });
   let controls: Controls;
   let waiting = false;
@@ -52,25 +52,23 @@ export function mountLiveBlock(block: PageElement, moments: Moments): void {
   const redraw = () => {
     const start = moments.now();
     waiting = false;
-    const values = controls.values();
-    const setting = liveSetting(data.task, data.controls, values);
-    const moved = data.controls.some((one) => values[one.name] !== one.start);
-    const states = moved ? liveStates(data.task, setting) : published;
-    const drawing = { states, before: moved ? published : null };
-    drawInto(block, "wide", liveDrawing({ id: `${id}-now-wide`, ...drawing }, WIDE));
-    drawInto(block, "narrow", liveDrawing({ id: `${id}-now-narrow`, ...drawing }, NARROW));
+    const values = controls.moved();
+    const before = Object.keys(values).length === 0 ? null : published;
+    const states = before === null ? published : liveStates(data.task, values);
+    drawInto(block, "wide", liveDrawing({ id: `${id}-now-wide`, states, before }, WIDE));
+    drawInto(block, "narrow", liveDrawing({ id: `${id}-now-narrow`, states, before }, NARROW));
     const milliseconds = moments.now() - start;
     moments.whenQuiet(() => {
-      summary.innerHTML = liveSummary(data.controls, values, states, moved);
+      summary.innerHTML = liveSummary(data.controls, values, states);
     });
-    moments.tell(block, { setting, states, moved, milliseconds });
+    moments.tell(block, { values, states, milliseconds });
   };
   controls = makeControls(document, { ...data, id }, () => {
     if (waiting) return;
     waiting = true;
     moments.nextFrame(redraw);
   });
-  summary.innerHTML = liveSummary(data.controls, controls.values(), published, false);
+  summary.innerHTML = liveSummary(data.controls, {}, published);
   const caption = block.querySelector("figcaption")!;
   caption.before(controls.fieldset, summary);
 }

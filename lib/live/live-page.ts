@@ -38,5 +38,10 @@ function moments(): Moments {
 }
 
 for (const block of browser.document.querySelectorAll("section.live")) {
-  mountLiveBlock(block, moments());
+  try {
+    mountLiveBlock(block, moments());
+  } catch (fault) {
+    // The still figure stays; the fault is for whoever looks into the browser's console.
+    console.error(fault);
+  }
 }

@@ -3,31 +3,11 @@
  *
  * @module
  */
+import type { TakeoffCurvePoint, TakeoffLeast } from "../fit/takeoff-curve.ts";
 import type { DrawingSize } from "./drawing-size.ts";
-import type { LiveFlight, LiveLeast, LivePoint, LiveState } from "./live-state.ts";
+import type { LiveFlight, LiveState } from "./live-state.ts";
 import { liveSentence } from "./live-words.ts";
-import { type Panel, type PanelCurve, speedPanels } from "./speed-panels.ts";
-
-type Flying = LiveState & LiveFlight;
-
-const flying = (states: readonly LiveState[]): Flying[] =>
-  states.filter((one): one is Flying => one.flies);
-
-function curves(
-  states: readonly Flying[],
-  form: PanelCurve["form"],
-  quantity: (point: LivePoint) => LivePoint["force"],
-): PanelCurve[] {
-  return states.map(({ design, place, curve }) => ({
-    design,
-    place,
-    form,
-    points: curve.map((point) => {
-      const { value, low, high } = quantity(point);
-      return { speed: point.speed, value, low, high };
-    }),
-  }));
-}
+import { type Panel, type PanelCurve, type PanelMark, speedPanels } from "./speed-panels.ts";
 
 /** What is drawn. */
 export interface LiveDrawing {
@@ -36,6 +16,34 @@ export interface LiveDrawing {
   readonly states: readonly LiveState[];
   /** As published; `null` while nothing was moved. */
   readonly before: readonly LiveState[] | null;
+}
+
+interface Flying {
+  readonly design: string;
+  readonly place: number;
+  readonly flight: LiveFlight;
+}
+
+const flying = (states: readonly LiveState[]): Flying[] =>
+  states.flatMap(({ design, place, result }) =>
+    result.ok ? [{ design, place, flight: result }] : []
+  );
+
+/** Where nothing flies, the speeds that foils fly at: m/s. */
+const USUAL_SPEEDS = [2, 8] as const;
+
+function curvesOf(
+  designs: readonly Flying[],
+  form: PanelCurve["form"],
+  of: "force" | "power",
+): PanelCurve[] {
+  const point = (one: TakeoffCurvePoint) => ({ speed: one.speed, ...one[of] });
+  return designs.map(({ design, place, flight }) => ({
+    design,
+    place,
+    form,
+    points: flight.curve.map(point),
+  }));
 }
 
 /**
@@ -48,49 +56,49 @@ export interface LiveDrawing {
 export function liveDrawing({ id, states, before }: LiveDrawing, size: DrawingSize): string {
   const now = flying(states);
   const then = flying(before ?? []);
-  const all = [...now, ...then].flatMap(({ curve, takeoffSpeed }) => [
+  const speeds = [...now, ...then].flatMap(({ flight: { curve, takeoffSpeed } }) => [
     curve[0]!.speed,
     curve.at(-1)!.speed,
     takeoffSpeed.value,
   ]);
-  const words = now.length === 1;
-  const least = (what: (one: Flying) => LiveLeast, label: string) =>
-    now.map((one) => ({
-      place: one.place,
-      kind: "least" as const,
-      speed: what(one).speed.value,
-      value: what(one).value.value,
-      label: words ? label : null,
+  // Words beside the marks have room where there is one design.
+  const words = (label: string) => now.length === 1 ? label : null;
+  const least = (of: (flight: LiveFlight) => TakeoffLeast, label: string): PanelMark[] =>
+    now.map(({ place, flight }) => ({
+      place,
+      kind: "least",
+      speed: of(flight).speed.value,
+      value: of(flight).value.value,
+      label: words(label),
     }));
-  const panel = (label: string, of: (point: LivePoint) => LivePoint["force"]): Panel => ({
+  const takeoff = now.map(({ place, flight }): PanelMark => ({
+    place,
+    kind: "takeoff",
+    speed: flight.takeoffSpeed.value,
+    value: flight.towForceAtTakeoff.value,
+    label: words("takeoff"),
+  }));
+  const panel = (label: string, of: "force" | "power", marks: readonly PanelMark[]): Panel => ({
     label,
-    curves: [...curves(then, "before", of), ...curves(now, "now", of)],
-    marks: [],
+    curves: [...curvesOf(then, "before", of), ...curvesOf(now, "now", of)],
+    marks,
   });
   return speedPanels({
     id,
     title: "Tow force and power over speed",
     description: states.map(liveSentence).join(" "),
-    speeds: all.length === 0 ? [2, 8] : [Math.min(...all), Math.max(...all)],
+    speeds: speeds.length === 0 ? USUAL_SPEEDS : [Math.min(...speeds), Math.max(...speeds)],
     empty: "nothing lifts it",
     panels: [
-      {
-        ...panel("tow force (N)", (point) => point.force),
-        marks: [
-          ...least((one) => one.leastDrag, "least drag"),
-          ...now.map((one) => ({
-            place: one.place,
-            kind: "takeoff" as const,
-            speed: one.takeoffSpeed.value,
-            value: one.forceAtTakeoff.value,
-            label: words ? "takeoff" : null,
-          })),
-        ],
-      },
-      {
-        ...panel("power into water and air (W)", (point) => point.power),
-        marks: least((one) => one.leastPower, "least power"),
-      },
+      panel("tow force (N)", "force", [
+        ...least((flight) => flight.leastDrag, "least drag"),
+        ...takeoff,
+      ]),
+      panel(
+        "power into water and air (W)",
+        "power",
+        least((flight) => flight.leastPower, "least power"),
+      ),
     ],
   }, size);
 }

@@ -3,43 +3,96 @@
  *
  * @module
  */
-import type { LiveRecord } from "../base/records.ts";
+import type { LiveRecord, TableRecord } from "../base/records.ts";
+import { decimalsOfUncertainty } from "../base/rounding.ts";
+import type { FirstOrderValue } from "../fit/takeoff-curve.ts";
 import { NARROW, WIDE } from "./drawing-size.ts";
 import { liveDrawing } from "./live-drawing.ts";
-import { liveStates } from "./live-state.ts";
+import { type LiveState, liveStates } from "./live-state.ts";
 import { liveControls, type LiveTask } from "./live-task.ts";
-import { liveSentence } from "./live-words.ts";
+import { controlText, liveSentence } from "./live-words.ts";
+import { designCell, numberCell, textCell } from "./table-cells.ts";
+import { left, right, withEnds } from "./table-columns.ts";
+
+/** The numbers behind the drawing, one row a design and quantity. */
+function numbersTable(states: readonly LiveState[], name: string): TableRecord {
+  const row = (state: LiveState, quantity: string, one: FirstOrderValue, unit: string) => {
+    const decimals = one.high > one.low ? decimalsOfUncertainty((one.high - one.low) / 4) : 2;
+    return [
+      designCell(state.design, state.place),
+      textCell(quantity),
+      ...[one.value, one.low, one.high].map((value) => numberCell(value, decimals)),
+      textCell(unit),
+    ];
+  };
+  return {
+    name: `${name}-first-order`,
+    caption: "Speeds and forces at the published setting with first-order 95\u00a0% intervals.",
+    columns: [left("design"), left("what"), ...withEnds("value", ""), left("unit")],
+    rows: states.flatMap((state) => {
+      const { result } = state;
+      if (!result.ok) return [];
+      return [
+        row(state, "stall speed", result.stallSpeed, "m/s"),
+        row(state, "takeoff speed", result.takeoffSpeed, "m/s"),
+        row(state, "tow force at takeoff", result.towForceAtTakeoff, "N"),
+        row(state, "least-drag speed", result.leastDrag.speed, "m/s"),
+        row(state, "least drag", result.leastDrag.value, "N"),
+        row(state, "least-power speed", result.leastPower.speed, "m/s"),
+        row(state, "least power", result.leastPower.value, "W"),
+      ];
+    }),
+  };
+}
 
 /**
  * The record of a live figure, drawn at the published setting.
  *
- * @param task designs and setting
- * @param name names the files; "takeoff" unless said otherwise
+ * @param task one design or more, each with its craft and its doubts
+ * @param name names the files; "takeoff-live" unless said otherwise
  * @returns plain data; show it with `show`
  * @throws RangeError for a task without designs
+ *
+ * @example
+ * ```ts
+ * import { USUAL_DOUBTS } from "lakeproof/fit/takeoff-doubts.ts";
+ * import { USUAL_CRAFT } from "lakeproof/model/usual-craft.ts";
+ * import { liveTakeoff } from "lakeproof/show/live-record.ts";
+ * const alder = { design: "alder", place: 1, craft: USUAL_CRAFT, doubts: USUAL_DOUBTS };
+ * const { controls } = liveTakeoff({ designs: [alder] });
+ * if (controls.length !== 5) throw new Error("load, temperature, salinity, depth, area");
+ * ```
  */
-export function liveTakeoff(task: LiveTask, name = "takeoff"): LiveRecord {
-  if (task.designs.length === 0) throw new RangeError("Cannot draw takeoff as there is no design");
-  const states = liveStates(task, task.published);
-  const sentences = states.map(liveSentence);
-  const draw = (id: string) => ({ id: `${name}-${id}`, states, before: null });
+export function liveTakeoff(task: LiveTask, name = "takeoff-live"): LiveRecord {
+  if (task.designs.length === 0) {
+    throw new RangeError("Cannot draw takeoff as there must be a design: none was given");
+  }
+  const states = liveStates(task);
+  const controls = liveControls(task);
+  const common = controls.filter((one) => !one.name.startsWith("area-"));
+  const setting = common.map((one) => `${one.label.toLowerCase()} ${controlText(one, one.start)}`);
+  const drawing = (id: string) => ({ id: `${name}-${id}`, states, before: null });
   return {
     figure: {
       name,
       title: "Tow force and power over speed",
-      description: sentences.join(" "),
+      description: states.map(liveSentence).join(" "),
       caption:
-        `${
-          sentences.join(" ")
-        } Ring: takeoff, at the depth with the board just clear; filled mark: the least on ` +
-        "the curve, which is drawn at running depth from the stall speed on.",
-      wide: liveDrawing(draw("wide"), WIDE),
-      narrow: liveDrawing(draw("narrow"), NARROW),
+        `As published: ${
+          setting.join(", ")
+        }. Each curve runs from the stall speed on, at running depth; its band is ` +
+        "the first-order 95\u00a0% interval at each speed. A ring is the takeoff, at the greater depth where the board just " +
+        "comes clear; a filled mark is the least drag or power. What the board drags before takeoff is not in it." +
+        (states.length === 1
+          ? ""
+          : " Bands may overlap where designs do differ, since most of what is not known is shared."),
+      wide: liveDrawing(drawing("wide"), WIDE),
+      narrow: liveDrawing(drawing("narrow"), NARROW),
       breakout: false,
-      table: null,
+      table: numbersTable(states, name),
     },
-    legend: "Move it yourself",
-    controls: liveControls(task),
+    legend: "Try another load, water, depth or area",
+    controls,
     task,
   };
 }

@@ -1,174 +1,170 @@
 /**
- * What the reader of a page may move about a craft, and what the library computes from.
+ * What the reader of a page may move about some designs, and what the library computes from.
  *
  * @module
  */
+import { printable } from "../base/printable.ts";
 import type { LiveControl } from "../base/records.ts";
-import { fromSi, toSi, unitNamed } from "../base/units.ts";
 import type { Dimension } from "../base/tables.ts";
-import type { Craft } from "../model/planform-drag.ts";
+import { fromSi, toSi, unitNamed } from "../base/units.ts";
+import type { Doubt } from "../fit/takeoff-doubts.ts";
+import type { SteadyCraft } from "../model/steady-craft.ts";
 
-/** A design as it was measured. */
+/** A design as published. */
 export interface LiveDesign {
   readonly design: string;
   /** In `designs.csv`, from 1. */
   readonly place: number;
-  readonly craft: Craft;
-  /** m3 */
-  readonly wetVolume: number;
-  /** Of the wing, at the Reynolds number of `LIFT_REFERENCE`, 1. */
-  readonly largestLiftCoefficient: number;
-  /** m: wing under the surface with the board just clear. */
-  readonly takeoffDepth: number;
+  readonly craft: SteadyCraft;
+  readonly doubts: readonly Doubt[];
 }
 
-/** What may be moved, SI. */
-export interface LiveSetting {
-  /** kg, all that flies. */
-  readonly mass: number;
-  /** K */
-  readonly temperature: number;
-  /** kg/kg */
-  readonly salinity: number;
-  /** m of the wing below the surface while it runs. */
-  readonly depth: number;
-  /** m2, one a design, in the order of the designs. */
-  readonly areas: readonly number[];
-}
-
-/** All that the browser needs: no clock, no seed. */
+/** All that the browser needs: numbers only, no seed and no clock. */
 export interface LiveTask {
+  /** One or more. */
   readonly designs: readonly LiveDesign[];
-  /** m/s2 */
-  readonly gravity: number;
-  /** As published. */
-  readonly published: LiveSetting;
 }
 
-/** The longest a control may be, in steps to either side. */
-interface Reach {
-  readonly low: number;
-  readonly high: number;
-  readonly step: number;
-  readonly decimals: number;
-}
-
-interface ControlWords {
-  readonly name: string;
+/** A control that moves one number of every craft alike. */
+interface Common {
+  readonly key: "mass" | "temperature" | "salinity" | "runningDepth";
   readonly label: string;
   readonly unit: string;
   readonly spokenUnit: string;
+  readonly step: number;
+  /** Where the control's unit is not the one of the library: its name and kind. */
+  readonly shownIn: readonly [string, Dimension] | null;
+  /** Ends that the control reaches at the most, in its unit. */
+  ends(designs: readonly LiveDesign[], start: number): readonly [number, number];
 }
 
-/** A control whose start is as published, to the bit of its decimals, and whose ends lie whole steps away. */
-function control(words: ControlWords, start: number, reach: Reach): LiveControl {
-  const { low, high, step, decimals } = reach;
+/** Shallowest running depth in spans: a little above what the surface factor knows, so that the doubt of the depth stays inside. */
+const SHALLOW = 0.05;
+
+const COMMON: readonly Common[] = [
+  {
+    key: "mass",
+    label: "Load, all that flies",
+    unit: "kg",
+    spokenUnit: "kilograms",
+    step: 1,
+    shownIn: null,
+    ends: (_, start) => [0.5 * start, 1.6 * start],
+  },
+  {
+    key: "temperature",
+    label: "Water temperature",
+    unit: "°C",
+    spokenUnit: "degrees Celsius",
+    step: 0.5,
+    shownIn: ["degC", "temperature"],
+    ends: () => [0, 35],
+  },
+  {
+    key: "salinity",
+    label: "Salinity",
+    unit: "g/kg",
+    spokenUnit: "grams per kilogram",
+    step: 1,
+    shownIn: ["g/kg", "salinity"],
+    ends: () => [0, 40],
+  },
+  {
+    key: "runningDepth",
+    label: "Running depth",
+    unit: "m",
+    spokenUnit: "metres",
+    step: 0.01,
+    shownIn: null,
+    ends: (designs, start) => [
+      Math.max(0.05, ...designs.map((one) => SHALLOW * one.craft.span)),
+      Math.max(start, ...designs.map((one) => one.craft.takeoffDepth)),
+    ],
+  },
+];
+
+/** Steps of an area, m2. */
+const AREA_STEP = 0.001;
+
+const areaName = (at: number) => `area-${at}`;
+
+/** Fewest decimals that write both numbers. */
+function decimalsFor(one: number, other: number): number {
+  const exact = (value: number, decimals: number) =>
+    Math.abs(Number(value.toFixed(decimals)) - value) < 1e-9;
+  let decimals = 0;
+  while (decimals < 4 && !(exact(one, decimals) && exact(other, decimals))) decimals++;
+  return decimals;
+}
+
+/** A control that starts as published and whose ends lie whole steps away, both within the ends given if the start is. */
+function control(
+  words: Pick<LiveControl, "name" | "label" | "unit" | "spokenUnit">,
+  start: number,
+  step: number,
+  [low, high]: readonly [number, number],
+): LiveControl {
+  const decimals = decimalsFor(start, step);
   const rounded = (value: number) => Number(value.toFixed(decimals));
-  const at = rounded(start);
-  const down = Math.max(0, Math.floor((at - low) / step + 1e-9));
-  const up = Math.max(0, Math.floor((high - at) / step + 1e-9));
+  const steps = (room: number) => Math.max(0, Math.floor(room / step + 1e-9));
   return {
     ...words,
     decimals,
     step,
-    from: rounded(at - down * step),
-    to: rounded(at + up * step),
-    start: at,
+    from: rounded(start - steps(start - low) * step),
+    to: rounded(start + steps(high - start) * step),
+    start: rounded(start),
   };
 }
 
-const AREA = "area-";
-
-/** Where the control's unit is not the one of the library. */
-const UNITS: Readonly<Record<string, readonly [string, Dimension]>> = {
-  temperature: ["degC", "temperature"],
-  salinity: ["g/kg", "salinity"],
-};
-
-function shown(name: string, value: number): number {
-  const unit = UNITS[name];
-  return unit === undefined ? value : fromSi(value, unitNamed(...unit));
-}
-
 /**
- * The controls of a task: load, water, depth, and one area a design, each with the range in which the model is of use.
+ * The controls of a task: load, water, depth, and one area a design, each over the range in which the model is of use.
  *
- * @param task designs and the setting as published
- * @returns in the order in which a page shows them
+ * @param task one design or more
+ * @returns controls in the order in which a page shows them
  */
-export function liveControls({ designs, published }: LiveTask): LiveControl[] {
-  const { mass, temperature, salinity, depth } = published;
-  const widest = Math.max(...designs.map((one) => one.craft.span));
-  // The surface factor is known from a hundredth of the span on; a little more, so that the doubt of the depth stays inside.
-  const shallow = Math.max(0.05, 0.05 * widest);
-  const deep = Math.max(depth, ...designs.map((one) => one.takeoffDepth));
+export function liveControls({ designs }: LiveTask): LiveControl[] {
+  const { craft } = designs[0]!;
   return [
-    control(
-      { name: "mass", label: "Load, all that flies", unit: "kg", spokenUnit: "kilograms" },
-      mass,
-      { low: 0.5 * mass, high: 1.6 * mass, step: 1, decimals: 1 },
-    ),
-    control(
-      {
-        name: "temperature",
-        label: "Water temperature",
-        unit: "°C",
-        spokenUnit: "degrees Celsius",
-      },
-      shown("temperature", temperature),
-      { low: 0, high: 35, step: 0.5, decimals: 1 },
-    ),
-    control(
-      { name: "salinity", label: "Salinity", unit: "g/kg", spokenUnit: "grams per kilogram" },
-      shown("salinity", salinity),
-      { low: 0, high: 40, step: 1, decimals: 1 },
-    ),
-    control(
-      { name: "depth", label: "Running depth of the wing", unit: "m", spokenUnit: "metres" },
-      depth,
-      { low: shallow, high: deep + 0.1, step: 0.01, decimals: 3 },
-    ),
-    ...published.areas.map((area, at) =>
+    ...COMMON.map(({ key, label, unit, spokenUnit, step, shownIn, ends }) => {
+      const start = shownIn === null ? craft[key] : fromSi(craft[key], unitNamed(...shownIn));
+      return control({ name: key, label, unit, spokenUnit }, start, step, ends(designs, start));
+    }),
+    ...designs.map(({ design, craft: { area } }, at) =>
       control(
         {
-          name: `${AREA}${at}`,
-          label: `Area of ${designs[at]!.design}`,
+          name: areaName(at),
+          label: `Area of ${printable(design)}`,
           unit: "m²",
           spokenUnit: "square metres",
         },
         area,
-        { low: 0.6 * area, high: 1.6 * area, step: 0.001, decimals: 4 },
+        AREA_STEP,
+        [0.6 * area, 1.6 * area],
       )
     ),
   ];
 }
 
 /**
- * The setting that some controls stand at; one that was not moved keeps its published value to the last bit.
+ * The crafts with what was moved. Span and thickness over chord stay when an area is moved, so the wing's volume goes with its square.
  *
- * @param task as published
- * @param controls of the task
- * @param values by the controls' names, in their units
- * @returns the setting, SI
+ * @param task designs as published
+ * @param values what was moved, by the controls' names, in their units; all else stays as published, to the last bit
+ * @returns one craft a design
  */
-export function liveSetting(
-  task: LiveTask,
-  controls: readonly LiveControl[],
+export function liveCrafts(
+  { designs }: LiveTask,
   values: Readonly<Record<string, number>>,
-): LiveSetting {
-  const moved = (name: string, published: number): number => {
-    const value = values[name];
-    const start = controls.find((one) => one.name === name)?.start;
-    if (value === undefined || value === start) return published;
-    const unit = UNITS[name];
-    return unit === undefined ? value : toSi(value, unitNamed(...unit));
-  };
-  const { mass, temperature, salinity, depth, areas } = task.published;
-  return {
-    mass: moved("mass", mass),
-    temperature: moved("temperature", temperature),
-    salinity: moved("salinity", salinity),
-    depth: moved("depth", depth),
-    areas: areas.map((area, at) => moved(`${AREA}${at}`, area)),
-  };
+): SteadyCraft[] {
+  const common = COMMON.flatMap(({ key, shownIn }) => {
+    const value = values[key];
+    if (value === undefined) return [];
+    return [[key, shownIn === null ? value : toSi(value, unitNamed(...shownIn))] as const];
+  });
+  return designs.map(({ craft }, at) => {
+    const area = values[areaName(at)] ?? craft.area;
+    const wingVolume = craft.wingVolume * (area / craft.area) ** 2;
+    return { ...craft, ...Object.fromEntries(common), area, wingVolume };
+  });
 }

@@ -3,51 +3,50 @@
  *
  * @module
  */
-import type { LiveControl } from "../base/records.ts";
 import { escapeHtml } from "../base/escape-html.ts";
-import { formatNumber, NO_BREAK_SPACE } from "../base/rounding.ts";
+import type { LiveControl } from "../base/records.ts";
+import { decimalsOfUncertainty, formatNumber, NO_BREAK_SPACE } from "../base/rounding.ts";
 import { atSentenceStart } from "../base/sentence-words.ts";
-import type { LiveFlight, LiveQuantity, LiveState } from "./live-state.ts";
+import type { FirstOrderValue, TakeoffLeast } from "../fit/takeoff-curve.ts";
+import { designColour } from "./design-style.ts";
+import type { LiveState } from "./live-state.ts";
+import { markSvg } from "./mark-svg.ts";
 
-/** Decimals of a value: by its interval if it has one, else three digits. */
-function decimalsOf({ value, low, high }: LiveQuantity): number {
-  const size = low === null || high === null ? Math.abs(value) / 100 : (high - low) / 4;
-  return size > 0 ? Math.max(0, -Math.floor(Math.log10(size))) : 0;
+/** A value with the ends of its interval, rounded as everywhere in the library. */
+function quantity({ value, low, high }: FirstOrderValue, unit: string): string {
+  const decimals = high > low ? decimalsOfUncertainty((high - low) / 4) : 2;
+  const text = (number: number) => formatNumber(number, decimals);
+  return `${text(value)}${NO_BREAK_SPACE}${unit} (${text(low)} to ${text(high)})`;
 }
 
-function quantity(one: LiveQuantity, unit: string): string {
-  const decimals = decimalsOf(one);
-  const value = `${formatNumber(one.value, decimals)}${NO_BREAK_SPACE}${unit}`;
-  if (one.low === null || one.high === null) return value;
-  return `${value} (${formatNumber(one.low, decimals)} to ${formatNumber(one.high, decimals)})`;
-}
+const leastWords = ({ speed, value, atStall }: TakeoffLeast, unit: string) =>
+  atStall
+    ? `${quantity(value, unit)} right at the stall`
+    : `${quantity(value, unit)} at ${quantity(speed, "m/s")}`;
 
-function leastWords(
-  { speed, value, atStall }: LiveFlight["leastDrag"],
-  what: string,
-  unit: string,
-): string {
-  const words = `${what} ${quantity(value, unit)}`;
-  return atStall ? `${words} right at the stall` : `${words} at ${quantity(speed, "m/s")}`;
+/**
+ * One design at a setting.
+ *
+ * @param state of the design
+ * @returns a sentence or two with first-order 95 % intervals in brackets
+ */
+export function liveSentence({ design, result }: LiveState): string {
+  const name = atSentenceStart(design);
+  if (!result.ok) return `${name}: nothing lifts it here, as ${result.reason}.`;
+  return `${name} takes off at ${quantity(result.takeoffSpeed, "m/s")} with ` +
+    `${quantity(result.towForceAtTakeoff, "N")} on the line and stalls below ` +
+    `${quantity(result.stallSpeed, "m/s")}. ` +
+    `Least drag: ${leastWords(result.leastDrag, "N")}; ` +
+    `least power: ${leastWords(result.leastPower, "W")}.`;
 }
 
 /**
- * One design at the setting.
+ * What a control stands at.
  *
- * @param state of the design
- * @returns a sentence
+ * @param control with its unit
+ * @param value in that unit
+ * @returns as printed
  */
-export function liveSentence(state: LiveState): string {
-  const name = atSentenceStart(state.design);
-  if (!state.flies) return `${name}: nothing lifts it here; ${state.reason}.`;
-  return `${name} takes off at ${quantity(state.takeoffSpeed, "m/s")} with ` +
-    `${quantity(state.forceAtTakeoff, "N")} on the line and stalls below ` +
-    `${quantity(state.stallSpeed, "m/s")}; ` +
-    `${leastWords(state.leastDrag, "least drag", "N")}, ` +
-    `${leastWords(state.leastPower, "least power", "W")}.`;
-}
-
-/** What a control stands at, as printed. */
 export function controlText(control: LiveControl, value: number): string {
   const unit = control.unit === "" ? "" : `${NO_BREAK_SPACE}${control.unit}`;
   return formatNumber(value, control.decimals) + unit;
@@ -57,23 +56,25 @@ export function controlText(control: LiveControl, value: number): string {
  * What a page says below the controls.
  *
  * @param controls with their labels
- * @param values where they stand, in their units
+ * @param values what was moved, by the controls' names, in their units; none for the published setting
  * @param states of the designs
- * @param moved whether anything differs from the published setting
  * @returns HTML of paragraphs
  */
 export function liveSummary(
   controls: readonly LiveControl[],
   values: Readonly<Record<string, number>>,
   states: readonly LiveState[],
-  moved: boolean,
 ): string {
-  const changed = controls.filter((one) => values[one.name] !== one.start);
-  const setting = changed.map((one) =>
-    `${one.label} ${controlText(one, values[one.name]!)} (published: ${
-      controlText(one, one.start)
-    })`
+  const moved = controls.filter((one) => values[one.name] !== undefined).map((one) =>
+    `${one.label} ${controlText(one, values[one.name]!)} instead of ${controlText(one, one.start)}`
   );
-  const head = moved ? `${setting.join("; ")}.` : "As published.";
-  return [head, ...states.map(liveSentence)].map((one) => `<p>${escapeHtml(one)}</p>`).join("");
+  const head = moved.length === 0 ? "As published." : `Moved: ${moved.join("; ")}.`;
+  return [
+    `<p>${escapeHtml(head)}</p>`,
+    ...states.map((one) =>
+      `<p>${markSvg(one.place, designColour(one.place), "mark")} ${
+        escapeHtml(liveSentence(one))
+      }</p>`
+    ),
+  ].join("");
 }

@@ -221,9 +221,9 @@ export function speedPanels(parts: PanelDrawing, size: DrawingSize): string {
   const drawn = panels.flatMap((panel, n) => {
     const top = n * (head + inner + foot) + head;
     const box = { left, right, top, bottom: top + inner };
-    const frame = frameOf(panel, speeds, box, narrow ? 4 : 5);
+    const frame = frameOf(panel, speeds, box, narrow ? 4 : 6);
     const isLast = n === panels.length - 1;
-    const empty = panel.curves.every((one) => one.points.length < 2);
+    const empty = panel.curves.every((one) => one.form === "before" || one.points.length < 2);
     return [
       `<clipPath id="${id}-clip-${n + 1}"><rect x="${left}" y="${top - 4}" width="${
         units(right - left)

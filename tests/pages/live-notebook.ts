@@ -1,32 +1,29 @@
 /** A notebook after its run, made by hand with invented data, that shows a figure which its reader may move. */
+import { USUAL_DOUBTS } from "lakeproof/fit/takeoff-doubts.ts";
+import { USUAL_CRAFT } from "lakeproof/model/usual-craft.ts";
 import { displayBundle } from "lakeproof/show/display-bundle.ts";
 import { liveTakeoff } from "lakeproof/show/live-record.ts";
 import type { LiveTask } from "lakeproof/show/live-task.ts";
 import type { Notebook } from "lakeproof/publish/notebook.ts";
 import { code, display, markdown, notebookOf } from "./sample-notebook.ts";
 
-const struts = { count: 1, chord: 0.115, thickness: 0.0145 };
+const WATER = { mass: 88, temperature: 291.15, salinity: 0, runningDepth: 0.4, takeoffDepth: 0.67 };
+const STRUT = { strutChord: 0.115, strutThickness: 0.0145 };
 
 /** Two wings of an evening class. */
 export const LIVE_TASK: LiveTask = {
-  gravity: 9.8125,
-  published: { mass: 88, temperature: 291.15, salinity: 0, depth: 0.4, areas: [0.15, 0.162] },
   designs: [
     {
       design: "alder",
       place: 1,
-      craft: { span: 0.95, area: 0.15, thicknessRatio: 0.13, struts },
-      wetVolume: 0.0024,
-      largestLiftCoefficient: 1.05,
-      takeoffDepth: 0.67,
+      craft: { ...USUAL_CRAFT, ...WATER, ...STRUT, span: 0.95, area: 0.15, thicknessRatio: 0.13 },
+      doubts: USUAL_DOUBTS,
     },
     {
       design: "birch",
       place: 2,
-      craft: { span: 1.12, area: 0.162, thicknessRatio: 0.12, struts },
-      wetVolume: 0.0023,
-      largestLiftCoefficient: 1.05,
-      takeoffDepth: 0.67,
+      craft: { ...USUAL_CRAFT, ...WATER, ...STRUT, span: 1.12, area: 0.1625 },
+      doubts: USUAL_DOUBTS,
     },
   ],
 };
