@@ -99,4 +99,26 @@ describe("the rooms of the library", () => {
     expect(inputs.filter((input) => /nodejs-polars|resvg|linkedom/.test(input))).toEqual([]);
     expect(result.outputFiles[0]!.text).not.toMatch(/require\("(fs|os|path)"\)/);
   });
+
+  it("reach a reader's page with nothing but files of the library, and none that needs Deno", async () => {
+    const result = await build({
+      entryPoints: [decodeURIComponent(new URL("live/live-page.ts", root).pathname)],
+      absWorkingDir: decodeURIComponent(new URL("..", root).pathname),
+      bundle: true,
+      write: false,
+      minify: true,
+      format: "iife",
+      platform: "browser",
+      metafile: true,
+      logLevel: "silent",
+    });
+    const inputs = Object.keys(result.metafile!.inputs);
+    // No plotting library, no DOM of our own, no package at all.
+    expect(inputs.filter((input) => !input.startsWith("lib/"))).toEqual([]);
+    expect(inputs).toContain("lib/model/steady-craft.ts");
+    const script = result.outputFiles[0]!.text;
+    expect(script).not.toMatch(
+      /\bDeno\b|require\(|import\(|fetch\(|XMLHttpRequest|WebSocket|localStorage|eval\(/,
+    );
+  });
 });

@@ -3,8 +3,10 @@
  *
  * @module
  */
+import { type Dip, dips, type Least, scanSpeeds } from "../model/steady-dips.ts";
 import { flightInWater, type SteadyCraft, type SteadyFlight } from "../model/steady-craft.ts";
-import { type Dip, dips, type Least, slowestSpeed } from "../model/steady-speeds.ts";
+import { slowestSpeed } from "../model/steady-speeds.ts";
+import { NORMAL_95, takeoffBand } from "./takeoff-band.ts";
 import { type Doubt, movedCraft } from "./takeoff-doubts.ts";
 
 /** A value with the ends of its first-order 95 % interval. */
@@ -49,13 +51,14 @@ export type TakeoffCurve =
     /** At running depth, from the stall speed up. */
     readonly curve: readonly TakeoffCurvePoint[];
   }
-  | { readonly ok: false; readonly reason: "floats" | "no-speed" | "hangs" };
+  | {
+    readonly ok: false;
+    /** `edge`: it flies, but a fiftieth of one input's doubt is enough that it would not. */
+    readonly reason: "floats" | "no-speed" | "hangs" | "edge";
+  };
 
 /** Step of the central difference, in standard uncertainties. */
 const STEP = 0.02;
-
-/** 97.5 % point of the normal distribution: the inputs' uncertainties count as known. */
-const NORMAL = 1.959963984540054;
 
 /** Speeds of a curve, and how far it goes, in stall speeds. */
 const POINTS = 61, REACH = 2.2;
@@ -66,11 +69,6 @@ const SCAN = 60;
 /** Share of the speed between the three points that place a moved least. */
 const SPREAD = 0.01;
 
-/** Numbers of the craft that say how slowly it flies, but nothing about its drag at a speed. */
-const LIFT_ONLY: ReadonlySet<keyof SteadyCraft> = new Set<keyof SteadyCraft>([
-  ...["largestLiftCoefficient", "usableShare", "liftExponent", "takeoffDepth"] as const,
-]);
-
 /** What is computed for a craft and for each of its moved twins, in one order; all above zero. */
 interface Numbers {
   readonly stall: number;
@@ -80,6 +78,9 @@ interface Numbers {
   readonly drag: readonly [number, number];
   readonly power: readonly [number, number];
 }
+
+/** What is told the least of. */
+type Told = Exclude<Least, "wingDragOverLift">;
 
 interface Slow {
   readonly running: SteadyFlight;
@@ -100,7 +101,7 @@ function slowOf(craft: SteadyCraft): Slow | "floats" | "none" | "hangs" {
 }
 
 /** Where the least lies for a moved craft: through three points about the place for the unmoved one. */
-function movedLeast({ running, stall }: Slow, of: Least, dip: Dip): readonly [number, number] {
+function movedLeast({ running, stall }: Slow, of: Told, dip: Dip): readonly [number, number] {
   const value = (speed: number) => running.at(speed)?.[of] ?? NaN;
   if (dip.atStall) return [stall, value(stall)];
   const [slower, here, faster] = [1 - SPREAD, 1, 1 + SPREAD].map((one) => value(one * dip.speed));
@@ -120,16 +121,15 @@ const numbersOf = (slow: Slow, drag: Dip, power: Dip): Numbers => ({
 const flat = ({ stall, takeoff, tension, drag, power }: Numbers) =>
   [stall, takeoff, tension, ...drag, ...power] as const;
 
-/** Adds the squares of a doubt's relative changes; a twin that does not fly adds nothing, and its numbers are left as they are. */
+/** Adds the squares of a doubt's relative changes. */
 function addSquares(sums: Float64Array, up: ArrayLike<number>, down: ArrayLike<number>): void {
   for (let i = 0; i < sums.length; i++) {
-    const change = Math.log(up[i]! / down[i]!) / (2 * STEP);
-    if (Number.isFinite(change)) sums[i]! += change * change;
+    sums[i]! += (Math.log(up[i]! / down[i]!) / (2 * STEP)) ** 2;
   }
 }
 
 function withEnds(value: number, variance: number): FirstOrderValue {
-  const factor = Math.exp(NORMAL * Math.sqrt(variance));
+  const factor = Math.exp(NORMAL_95 * Math.sqrt(variance));
   return { value, low: value / factor, high: value * factor };
 }
 
@@ -162,14 +162,9 @@ export function takeoffCurve(craft: SteadyCraft, doubts: readonly Doubt[]): Take
     return { ok: false, reason: slow === "none" ? "no-speed" : slow };
   }
   const { running, stall } = slow;
-  const [drag] = dips(running, stall, "total", { points: SCAN });
-  const [power] = dips(running, stall, "power", { points: SCAN });
-  const speeds = Float64Array.from(
-    { length: POINTS },
-    (_, i) => stall * REACH ** (i / (POINTS - 1)),
-  );
-  const tensions = (flight: SteadyFlight) =>
-    speeds.map((speed) => flight.at(speed)?.tension ?? NaN);
+  const scan = scanSpeeds(running, stall, SCAN);
+  const [drag] = dips(scan, "total");
+  const [power] = dips(scan, "power");
 
   const numbers = flat({
     ...numbersOf(slow, drag!, power!),
@@ -177,29 +172,31 @@ export function takeoffCurve(craft: SteadyCraft, doubts: readonly Doubt[]): Take
     power: [power!.speed, power!.value],
   });
   const variances = new Float64Array(numbers.length);
-  const onCurve = new Float64Array(POINTS);
   const moves = new Float64Array(doubts.length);
-  doubts.forEach(({ key, kind, standardUncertainty }, i) => {
-    if (standardUncertainty === 0 || kind === "share" && craft[key] === 0) return;
+  for (const [i, { key, kind, standardUncertainty }] of doubts.entries()) {
+    if (standardUncertainty === 0 || kind === "share" && craft[key] === 0) continue;
     const twin = (step: number) => {
       moves[i] = step;
       return slowOf(movedCraft(craft, doubts, moves));
     };
     const [up, down] = [twin(STEP), twin(-STEP)];
     moves[i] = 0;
-    if (typeof up === "string" || typeof down === "string") return;
+    if (typeof up === "string" || typeof down === "string") return { ok: false, reason: "edge" };
     addSquares(
       variances,
       flat(numbersOf(up, drag!, power!)),
       flat(numbersOf(down, drag!, power!)),
     );
-    if (!LIFT_ONLY.has(key)) addSquares(onCurve, tensions(up.running), tensions(down.running));
-  });
+  }
+  if (!variances.every(Number.isFinite)) return { ok: false, reason: "edge" };
   const [stallSpeed, takeoffSpeed, towForceAtTakeoff, ...least] = numbers.map((value, i) =>
     withEnds(value, variances[i]!)
   );
-  const level = Math.cos(craft.lineAngle);
-  const forces = tensions(running);
+  const speeds = Float64Array.from(
+    { length: POINTS },
+    (_, i) => stall * REACH ** (i / (POINTS - 1)),
+  );
+  const { curve, logUncertainty } = takeoffBand(craft, doubts, speeds);
   return {
     ok: true,
     stallSpeed: stallSpeed!,
@@ -207,10 +204,10 @@ export function takeoffCurve(craft: SteadyCraft, doubts: readonly Doubt[]): Take
     towForceAtTakeoff: towForceAtTakeoff!,
     leastDrag: { speed: least[0]!, value: least[1]!, atStall: drag!.atStall },
     leastPower: { speed: least[2]!, value: least[3]!, atStall: power!.atStall },
-    curve: Array.from(speeds, (speed, i) => ({
+    curve: Array.from(curve.speed, (speed, i) => ({
       speed,
-      force: withEnds(forces[i]!, onCurve[i]!),
-      power: withEnds(forces[i]! * level * speed, onCurve[i]!),
-    })).filter((point) => Number.isFinite(point.force.value)),
+      force: withEnds(curve.tension[i]!, logUncertainty[i]! ** 2),
+      power: withEnds(curve.power[i]!, logUncertainty[i]! ** 2),
+    })),
   };
 }

@@ -22,6 +22,7 @@ const REASONS = {
   floats: "the water alone carries the whole load, so it floats",
   "no-speed": "the line pulls down more than the wing can lift, at any speed",
   hangs: "the line carries the load at any speed",
+  edge: "it is at the edge of what flies, and a hair more is too much",
 } as const;
 
 /** A fault of the numbers in words that end a sentence: what stands behind "as" in the library's messages. */

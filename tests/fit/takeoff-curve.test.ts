@@ -17,7 +17,15 @@ const spread = ({ low, high }: { readonly low: number; readonly high: number }) 
 describe("first-order intervals of a takeoff", () => {
   it.each([
     ["a small wing in a lake", SMALL, [0.068, 0.074, 0.100, 0.033, 0.077, 0.041, 0.064]],
-    ["a wide wing in the sea", { ...WIDE, lineAngle: 0 }, [0.069, 0.075, 0.165, 0.092, 0.157, 0.069, 0.229]],
+    ["a wide wing in the sea", { ...WIDE, lineAngle: 0 }, [
+      0.069,
+      0.075,
+      0.165,
+      0.092,
+      0.157,
+      0.069,
+      0.229,
+    ]],
   ])("of %s are those worked out for it", (_, craft, wanted) => {
     // Worked by central differences over whole solutions, in a script of another hand; three decimals are printed.
     const { stallSpeed, takeoffSpeed, towForceAtTakeoff, leastDrag, leastPower } = flown(craft);
