@@ -92,4 +92,87 @@ describe.skipIf(CHROMIUM === null)("a live figure in a browser", () => {
     expect(complaints).toEqual([]);
     await page.close();
   });
+
+  it("goes back to the published setting with one button, and says where it stands", async () => {
+    const { page } = await opened(1100, "light");
+    const summary = page.locator("output.summary");
+    await press(page, "Load", "End", 1);
+    await page.waitForTimeout(300);
+    expect(await summary.textContent()).toContain("instead of 88");
+    expect(await page.getByRole("slider", { name: "Load" }).getAttribute("aria-valuetext"))
+      .toMatch(/^14\d kilograms$/);
+    await page.getByRole("button", { name: "Back to the published setting" }).click();
+    await page.waitForTimeout(300);
+    expect(await summary.textContent()).toMatch(/^As published\./);
+    await page.close();
+  });
+
+  for (const width of [1100, 360]) {
+    for (const scheme of ["light", "dark"] as const) {
+      it(`is accessible by the rules of axe-core at ${width} px, ${scheme}, moved`, async () => {
+        const { page } = await opened(width, scheme);
+        await press(page, "Load", "ArrowRight", 5);
+        await page.waitForTimeout(300);
+        expect(await accessibility(page)).toEqual([]);
+        expect(await fallbackFonts(page)).toEqual([]);
+        await page.close();
+      });
+    }
+  }
+
+  it("does not scroll sideways at 320 px, and no letter of a control is cut", async () => {
+    const { page } = await opened(320, "light");
+    await press(page, "Area of birch", "Home", 1);
+    await page.waitForTimeout(300);
+    expect(await page.evaluate("document.documentElement.scrollWidth")).toBe(320);
+    const cut = await page.evaluate(
+      `[...document.querySelectorAll(".controls *, .summary *")]
+        .filter((one) => one.scrollWidth > one.clientWidth + 1 && one.clientWidth > 0).map((one) => one.outerHTML)`,
+    );
+    expect(cut).toEqual([]);
+    await page.close();
+  });
+
+  it("shows the still figure, and nothing to move, where scripts are off", async () => {
+    const context = await browser.newContext({ javaScriptEnabled: false });
+    const page = await context.newPage();
+    await page.goto(`file://${path}`);
+    expect(await page.locator("section.live .wide svg").isVisible()).toBe(true);
+    expect(await page.locator("section.live input").count()).toBe(0);
+    expect(await page.getByText("As published: load").isVisible()).toBe(true);
+    await context.close();
+  });
+
+  it("prints the curves as they stand, without the controls", async () => {
+    const { page } = await opened(642, "dark");
+    await press(page, "Load", "ArrowRight", 5);
+    await page.waitForTimeout(300);
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator(".controls").isVisible()).toBe(false);
+    expect(await page.locator("output.summary").isVisible()).toBe(true);
+    const height = await page.evaluate(
+      `document.querySelector("figure.figure").getBoundingClientRect().height`,
+    );
+    // A4 less the margins is 978 CSS pixels high.
+    expect(height).toBeLessThan(978);
+    await page.close();
+  });
+
+  it("follows the hand: the time of a redraw is told here", async () => {
+    const { page } = await opened(1100, "light");
+    await listen(page);
+    for (let turn = 0; turn < 5; turn++) {
+      await press(page, "Load", "ArrowRight", 4);
+      await press(page, "Running depth", "ArrowLeft", 4);
+    }
+    const times = (await page.evaluate("window.drawn.map((one) => one.milliseconds)") as number[])
+      .sort((a, b) => a - b);
+    expect(times.length).toBeGreaterThan(10);
+    const at = (share: number) => times[Math.floor(share * (times.length - 1))]!.toFixed(1);
+    console.log(
+      `redraw of two designs in the browser: median ${at(0.5)} ms, ${at(0)} to ${at(1)} ms ` +
+        `over ${times.length} redraws`,
+    );
+    await page.close();
+  });
 });
