@@ -3,9 +3,9 @@
  *
  * @module
  */
-import { flightInWater, type SteadyCraft } from "../model/steady-craft.ts";
+import { flightInWater, type SteadyCraft, type SteadyFlight } from "../model/steady-craft.ts";
 import { type SteadyCurve, steadyCurve } from "../model/steady-curve.ts";
-import { phiTable } from "./phi-table.ts";
+import { type PhiOf, sharedPhi } from "./shared-phi.ts";
 import { type Doubt, movedCraft } from "./takeoff-doubts.ts";
 
 /** A curve with its 95 % band, speed by speed. */
@@ -29,11 +29,10 @@ export const NORMAL_95 = 1.959964;
 /** Step of the difference, in standard uncertainties. */
 const STEP = 0.05;
 
-/** A curve at running depth, phi from a table where there are many. */
-function curveOf(craft: SteadyCraft, speeds: ArrayLike<number>, tabulated: boolean): SteadyCurve {
-  const { span, runningDepth, gravity } = craft;
-  const phi = tabulated ? phiTable({ span, depth: runningDepth }, gravity) : undefined;
-  return steadyCurve(flightInWater(craft, runningDepth, phi), speeds);
+/** A craft at running depth. */
+function runningFlight(craft: SteadyCraft, phiOf: PhiOf): SteadyFlight {
+  const { runningDepth } = craft;
+  return flightInWater(craft, runningDepth, phiOf(craft, runningDepth));
 }
 
 /**
@@ -44,6 +43,7 @@ function curveOf(craft: SteadyCraft, speeds: ArrayLike<number>, tabulated: boole
  * @param craft at best knowledge
  * @param doubts the inputs
  * @param speeds m/s
+ * @param phiOf free-surface factors that are there already
  * @returns the curve, and the standard uncertainty of ln force at each of its speeds
  *
  * @example
@@ -59,22 +59,28 @@ export function takeoffBand(
   craft: SteadyCraft,
   doubts: readonly Doubt[],
   speeds: ArrayLike<number>,
+  phiOf: PhiOf = sharedPhi(),
 ): TakeoffBand {
-  const curve = curveOf(craft, speeds, false);
+  const curve = steadyCurve(runningFlight(craft, phiOf), speeds);
   const count = curve.speed.length;
   const squares = new Float64Array(count);
-  doubts.forEach(({ key }, i) => {
-    if (IDLE.includes(key)) return;
+  const own = new Float64Array(count);
+  for (const [i, { key }] of doubts.entries()) {
+    if (IDLE.includes(key)) continue;
     const moves = new Float64Array(doubts.length);
     moves[i] = STEP;
-    const up = curveOf(movedCraft(craft, doubts, moves), curve.speed, true);
+    const up = runningFlight(movedCraft(craft, doubts, moves), phiOf);
     moves[i] = -STEP;
-    const down = curveOf(movedCraft(craft, doubts, moves), curve.speed, true);
-    // On a steep line a moved craft may fly at fewer speeds; those then count as not moved.
-    if (up.speed.length < count || down.speed.length < count) return;
+    const down = runningFlight(movedCraft(craft, doubts, moves), phiOf);
     for (let j = 0; j < count; j++) {
-      squares[j]! += (Math.log(up.total[j]! / down.total[j]!) / (2 * STEP)) ** 2;
+      const [more, less] = [up.at(curve.speed[j]!), down.at(curve.speed[j]!)];
+      own[j] = more === null || less === null
+        ? NaN
+        : (Math.log(more.total / less.total) / (2 * STEP)) ** 2;
     }
-  });
+    // On a steep line a moved craft may fly at fewer speeds; those then count as not moved.
+    if (own.some(Number.isNaN)) continue;
+    for (let j = 0; j < count; j++) squares[j]! += own[j]!;
+  }
   return { curve, logUncertainty: squares.map(Math.sqrt) };
 }

@@ -6,6 +6,7 @@
 import { type Dip, dips, type Least, scanSpeeds } from "../model/steady-dips.ts";
 import { flightInWater, type SteadyCraft, type SteadyFlight } from "../model/steady-craft.ts";
 import { slowestSpeed } from "../model/steady-speeds.ts";
+import { type PhiOf, sharedPhi } from "./shared-phi.ts";
 import { NORMAL_95, takeoffBand } from "./takeoff-band.ts";
 import { type Doubt, movedCraft } from "./takeoff-doubts.ts";
 
@@ -89,9 +90,10 @@ interface Slow {
   readonly tension: number;
 }
 
-function slowOf(craft: SteadyCraft): Slow | "floats" | "none" | "hangs" {
-  const running = flightInWater(craft);
-  const rising = flightInWater(craft, craft.takeoffDepth);
+function slowOf(craft: SteadyCraft, phiOf: PhiOf): Slow | "floats" | "none" | "hangs" {
+  const flight = (depth: number) => flightInWater(craft, depth, phiOf(craft, depth));
+  const running = flight(craft.runningDepth);
+  const rising = flight(craft.takeoffDepth);
   const slow = slowestSpeed(running);
   if (slow.kind !== "speed") return slow.kind;
   const off = slowestSpeed(rising, craft.usableShare);
@@ -157,7 +159,8 @@ function withEnds(value: number, variance: number): FirstOrderValue {
  * ```
  */
 export function takeoffCurve(craft: SteadyCraft, doubts: readonly Doubt[]): TakeoffCurve {
-  const slow = slowOf(craft);
+  const phiOf = sharedPhi();
+  const slow = slowOf(craft, phiOf);
   if (typeof slow === "string") {
     return { ok: false, reason: slow === "none" ? "no-speed" : slow };
   }
@@ -177,7 +180,7 @@ export function takeoffCurve(craft: SteadyCraft, doubts: readonly Doubt[]): Take
     if (standardUncertainty === 0 || kind === "share" && craft[key] === 0) continue;
     const twin = (step: number) => {
       moves[i] = step;
-      return slowOf(movedCraft(craft, doubts, moves));
+      return slowOf(movedCraft(craft, doubts, moves), phiOf);
     };
     const [up, down] = [twin(STEP), twin(-STEP)];
     moves[i] = 0;
@@ -196,7 +199,7 @@ export function takeoffCurve(craft: SteadyCraft, doubts: readonly Doubt[]): Take
     { length: POINTS },
     (_, i) => stall * REACH ** (i / (POINTS - 1)),
   );
-  const { curve, logUncertainty } = takeoffBand(craft, doubts, speeds);
+  const { curve, logUncertainty } = takeoffBand(craft, doubts, speeds, phiOf);
   return {
     ok: true,
     stallSpeed: stallSpeed!,

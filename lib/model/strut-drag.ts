@@ -41,6 +41,16 @@ export interface StrutDrag {
   readonly junction: number;
 }
 
+function requireSizes(sizes: Readonly<Record<string, number>>): void {
+  for (const [name, value] of Object.entries(sizes)) {
+    if (!(value > 0 && value < Infinity)) {
+      throw new RangeError(
+        `Cannot give the drag of struts as ${name} must be above zero: ${value}`,
+      );
+    }
+  }
+}
+
 /**
  * Drag of struts: friction and form on the wet length, spray at the surface, junction with the wing.
  *
@@ -69,23 +79,11 @@ export function strutDrag(struts: Struts, flow: StrutFlow): StrutDrag {
   const { count, chord, thickness } = struts;
   if (count === 0) return { friction: 0, spray: 0, junction: 0 };
   const { speed, depth, density, kinematicViscosity } = flow;
-  for (
-    const [name, value] of Object.entries({
-      count,
-      chord,
-      thickness,
-      speed,
-      depth,
-      density,
-      kinematicViscosity,
-    })
-  ) {
-    if (!(value > 0 && value < Infinity)) {
-      throw new RangeError(
-        `Cannot give the drag of struts as ${name} must be above zero: ${value}`,
-      );
-    }
-  }
+  // By one smallest and one sum first: this is called at every speed of every curve.
+  if (
+    !(Math.min(count, chord, thickness, speed, depth, density, kinematicViscosity) > 0 &&
+      count + chord + thickness + speed + depth + density + kinematicViscosity < Infinity)
+  ) requireSizes({ count, chord, thickness, speed, depth, density, kinematicViscosity });
   const pressure = density * speed * speed / 2;
   const ratio = thickness / chord;
   const grains = flow.roughness ?? 0;
