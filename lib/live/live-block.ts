@@ -46,7 +46,6 @@ export function mountLiveBlock(block: PageElement, moments: Moments): void {
   const data = JSON.parse(block.querySelector("script")!.textContent!) as LiveData;
   const published = liveStates(data.task);
   const summary = element(document, "output", { class: "summary", "aria-live": "polite" });
-  let controls: Controls;
   let waiting = false;
 
   const redraw = () => {
@@ -63,7 +62,7 @@ export function mountLiveBlock(block: PageElement, moments: Moments): void {
     });
     moments.tell(block, { values, states, milliseconds });
   };
-  controls = makeControls(document, { ...data, id }, () => {
+  const controls: Controls = makeControls(document, { ...data, id }, () => {
     if (waiting) return;
     waiting = true;
     moments.nextFrame(redraw);

@@ -12,7 +12,7 @@ import { type LiveState, liveStates } from "./live-state.ts";
 import { liveControls, type LiveTask } from "./live-task.ts";
 import { controlText, liveSentence } from "./live-words.ts";
 import { designCell, numberCell, textCell } from "./table-cells.ts";
-import { left, right, withEnds } from "./table-columns.ts";
+import { left, withEnds } from "./table-columns.ts";
 
 /** The numbers behind the drawing, one row a design and quantity. */
 function numbersTable(states: readonly LiveState[], name: string): TableRecord {
