@@ -58,7 +58,7 @@ export function mountLiveBlock(block: PageElement, moments: Moments): void {
     drawInto(block, "narrow", liveDrawing({ id: `${id}-now-narrow`, states, before }, NARROW));
     const milliseconds = moments.now() - start;
     moments.whenQuiet(() => {
-      summary.innerHTML = liveSummary(data.controls, values, states);
+      summary.innerHTML = liveSummary({ ...data, values, states });
     });
     moments.tell(block, { values, states, milliseconds });
   };
@@ -67,7 +67,7 @@ export function mountLiveBlock(block: PageElement, moments: Moments): void {
     waiting = true;
     moments.nextFrame(redraw);
   });
-  summary.innerHTML = liveSummary(data.controls, {}, published);
+  summary.innerHTML = liveSummary({ ...data, values: {}, states: published });
   const caption = block.querySelector("figcaption")!;
   caption.before(controls.fieldset, summary);
 }

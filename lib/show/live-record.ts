@@ -4,31 +4,29 @@
  * @module
  */
 import type { LiveRecord, TableRecord } from "../base/records.ts";
-import { decimalsOfUncertainty } from "../base/rounding.ts";
+import type { TakeoffEvidence } from "../decide/estimate-takeoff.ts";
 import type { FirstOrderValue } from "../fit/takeoff-curve.ts";
 import { NARROW, WIDE } from "./drawing-size.ts";
 import { liveDrawing } from "./live-drawing.ts";
 import { type LiveState, liveStates } from "./live-state.ts";
 import { liveControls, type LiveTask } from "./live-task.ts";
-import { controlText, liveSentence } from "./live-words.ts";
-import { designCell, numberCell, textCell } from "./table-cells.ts";
+import { controlText, firstOrderQuantity, liveSentence } from "./live-words.ts";
+import { designCell, intervalCells, textCell } from "./table-cells.ts";
 import { left, withEnds } from "./table-columns.ts";
+import { bestSpeedsSentence, takeoffSentence } from "./takeoff-sentence.ts";
 
 /** The numbers behind the drawing, one row a design and quantity. */
 function numbersTable(states: readonly LiveState[], name: string): TableRecord {
-  const row = (state: LiveState, quantity: string, one: FirstOrderValue, unit: string) => {
-    const decimals = one.high > one.low ? decimalsOfUncertainty((one.high - one.low) / 4) : 2;
-    return [
-      designCell(state.design, state.place),
-      textCell(quantity),
-      ...[one.value, one.low, one.high].map((value) => numberCell(value, decimals)),
-      textCell(unit),
-    ];
-  };
+  const row = (state: LiveState, quantity: string, one: FirstOrderValue, unit: string) => [
+    designCell(state.design, state.place),
+    textCell(quantity),
+    ...intervalCells(firstOrderQuantity(one, unit)),
+    textCell(unit),
+  ];
   return {
     name: `${name}-first-order`,
-    caption: "Speeds and forces at the published setting with first-order 95\u00a0% intervals.",
-    columns: [left("design"), left("what"), ...withEnds("value", ""), left("unit")],
+    caption: "What is drawn, at the published setting, with first-order 95\u00a0% intervals.",
+    columns: [left("design"), left("what"), ...withEnds("value"), left("unit")],
     rows: states.flatMap((state) => {
       const { result } = state;
       if (!result.ok) return [];
@@ -46,24 +44,47 @@ function numbersTable(states: readonly LiveState[], name: string): TableRecord {
 }
 
 /**
+ * What the browser computes from, out of a takeoff's answer.
+ *
+ * @param evidence whole
+ * @returns crafts, doubts and published words of its designs
+ */
+export function liveTaskOf({ designs }: TakeoffEvidence): LiveTask {
+  return {
+    designs: designs.map(({ answer, prepared: { place, craft, doubts } }) => ({
+      design: answer.design,
+      place,
+      craft,
+      doubts,
+      published: [takeoffSentence(answer), bestSpeedsSentence(answer)]
+        .filter((one) => one !== "").join(" "),
+    })),
+  };
+}
+
+/**
  * The record of a live figure, drawn at the published setting.
  *
- * @param task one design or more, each with its craft and its doubts
+ * @param evidence of a takeoff, or a task of one's own
  * @param name names the files; "takeoff-live" unless said otherwise
  * @returns plain data; show it with `show`
- * @throws RangeError for a task without designs
+ * @throws RangeError where there is no design
  *
  * @example
  * ```ts
  * import { USUAL_DOUBTS } from "lakeproof/fit/takeoff-doubts.ts";
  * import { USUAL_CRAFT } from "lakeproof/model/usual-craft.ts";
  * import { liveTakeoff } from "lakeproof/show/live-record.ts";
- * const alder = { design: "alder", place: 1, craft: USUAL_CRAFT, doubts: USUAL_DOUBTS };
+ * const alder = { design: "alder", place: 1, craft: USUAL_CRAFT, doubts: USUAL_DOUBTS, published: "It flies." };
  * const { controls } = liveTakeoff({ designs: [alder] });
  * if (controls.length !== 5) throw new Error("load, temperature, salinity, depth, area");
  * ```
  */
-export function liveTakeoff(task: LiveTask, name = "takeoff-live"): LiveRecord {
+export function liveTakeoff(
+  evidence: TakeoffEvidence | LiveTask,
+  name = "takeoff-live",
+): LiveRecord {
+  const task = "answer" in evidence ? liveTaskOf(evidence) : evidence;
   if (task.designs.length === 0) {
     throw new RangeError("Cannot draw takeoff as there must be a design: none was given");
   }
@@ -80,9 +101,9 @@ export function liveTakeoff(task: LiveTask, name = "takeoff-live"): LiveRecord {
       caption:
         `As published: ${
           setting.join(", ")
-        }. Each curve runs from the stall speed on, at running depth; its band is ` +
-        "the first-order 95\u00a0% interval at each speed. A ring is the takeoff, at the greater depth where the board just " +
-        "comes clear; a filled mark is the least drag or power. What the board drags before takeoff is not in it." +
+        }. Each curve runs from the stall speed on, at running depth; its band is the first-order 95\u00a0% interval at ` +
+        "each speed. A ring is the takeoff, at the greater depth where the board just comes clear; a filled mark is the least " +
+        "drag or power. What the board drags before takeoff is not in it." +
         (states.length === 1
           ? ""
           : " Bands may overlap where designs do differ, since most of what is not known is shared."),

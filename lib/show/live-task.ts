@@ -17,6 +17,8 @@ export interface LiveDesign {
   readonly place: number;
   readonly craft: SteadyCraft;
   readonly doubts: readonly Doubt[];
+  /** What the published answer says of it, in words. */
+  readonly published: string;
 }
 
 /** All that the browser needs: numbers only, no seed and no clock. */

@@ -132,7 +132,11 @@ function axes(frame: Frame, label: string, speedLabel: string | null): string[] 
   ];
 }
 
-function curveParts({ x, y }: Frame, curve: PanelCurve): string[] {
+/** Bands of many designs lie on each other: thinner then, so that the curves stay in sight. */
+const bandOpacity = ({ curves }: Panel) =>
+  curves.filter((one) => one.form === "now").length > 2 ? 0.1 : 0.16;
+
+function curveParts({ x, y }: Frame, curve: PanelCurve, opacity: number): string[] {
   const { points, place, form } = curve;
   if (points.length < 2) return [];
   const line = pathOf(points.map((one) => [x(one.speed), y(one.value)]));
@@ -149,7 +153,7 @@ function curveParts({ x, y }: Frame, curve: PanelCurve): string[] {
         ...banded.map((one) => [x(one.speed), y(one.high!)] as const),
         ...banded.toReversed().map((one) => [x(one.speed), y(one.low!)] as const),
       ])
-    }Z" fill="${designColour(place)}" fill-opacity="0.16"/>`,
+    }Z" fill="${designColour(place)}" fill-opacity="${opacity}"/>`,
   ];
   return [
     ...band,
@@ -231,7 +235,7 @@ export function speedPanels(parts: PanelDrawing, size: DrawingSize): string {
       ...axes(frame, panel.label, isLast ? "speed through the water (m/s)" : null),
       `<g clip-path="url(#${id}-clip-${n + 1})">`,
       ...panel.curves.toSorted((a, b) => Number(a.form === "now") - Number(b.form === "now"))
-        .flatMap((one) => curveParts(frame, one)),
+        .flatMap((one) => curveParts(frame, one, bandOpacity(panel))),
       "</g>",
       ...panel.marks.map((one) => markParts(frame, one)),
       ...panel.marks.flatMap((one) => markWords(frame, one)),

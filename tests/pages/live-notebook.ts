@@ -18,12 +18,14 @@ export const LIVE_TASK: LiveTask = {
       place: 1,
       craft: { ...USUAL_CRAFT, ...WATER, ...STRUT, span: 0.95, area: 0.15, thicknessRatio: 0.13 },
       doubts: USUAL_DOUBTS,
+      published: "It flies, says the published answer.",
     },
     {
       design: "birch",
       place: 2,
       craft: { ...USUAL_CRAFT, ...WATER, ...STRUT, span: 1.12, area: 0.1625 },
       doubts: USUAL_DOUBTS,
+      published: "It flies, says the published answer.",
     },
   ],
 };

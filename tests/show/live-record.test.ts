@@ -57,7 +57,13 @@ describe("a live figure as published", () => {
       designs: [{ ...LIVE_TASK.designs[0]!, design }, LIVE_TASK.designs[1]!],
     };
     const { figure, controls } = liveTakeoff(task);
-    for (const svg of [figure.wide, figure.narrow, liveSummary(controls, {}, liveStates(task))]) {
+    for (
+      const svg of [
+        figure.wide,
+        figure.narrow,
+        liveSummary({ task, controls, values: {}, states: liveStates(task) }),
+      ]
+    ) {
       expect(svg).not.toContain("<script");
     }
     expect(parsed(figure.wide).tagName).toBe("svg");
@@ -134,8 +140,22 @@ describe("words", () => {
 
   it("name what was moved, beside what was published", () => {
     const values = { mass: 100 };
-    const html = liveSummary(liveControls(LIVE_TASK), values, liveStates(LIVE_TASK, values));
+    const controls = liveControls(LIVE_TASK);
+    const html = liveSummary({
+      task: LIVE_TASK,
+      controls,
+      values,
+      states: liveStates(LIVE_TASK, values),
+    });
     expect(html).toContain("Moved: Load, all that flies 100\u00a0kg instead of 88\u00a0kg.");
+    expect(html).toContain("first order");
+    const still = liveSummary({
+      task: LIVE_TASK,
+      controls,
+      values: {},
+      states: liveStates(LIVE_TASK),
+    });
+    expect(still).toContain("It flies, says the published answer.");
   });
 });
 
