@@ -45,7 +45,11 @@ export function mountLiveBlock(block: PageElement, moments: Moments): void {
   const id = block.getAttribute("id")!;
   const data = JSON.parse(block.querySelector("script")!.textContent!) as LiveData;
   const published = liveStates(data.task);
-  const summary = element(document, "output", { class: "summary", "aria-live": "polite" });
+  const summary = element(document, "div", {
+    class: "summary",
+    "aria-live": "polite",
+    "aria-atomic": "true",
+  });
   let waiting = false;
 
   const redraw = () => {

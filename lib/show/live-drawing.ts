@@ -7,7 +7,8 @@ import type { TakeoffCurvePoint, TakeoffLeast } from "../fit/takeoff-curve.ts";
 import type { DrawingSize } from "./drawing-size.ts";
 import type { LiveFlight, LiveState } from "./live-state.ts";
 import { liveSentence } from "./live-words.ts";
-import { type Panel, type PanelCurve, type PanelMark, speedPanels } from "./speed-panels.ts";
+import type { Panel, PanelCurve, PanelMark } from "./panel-frame.ts";
+import { speedPanels } from "./speed-panels.ts";
 
 /** What is drawn. */
 export interface LiveDrawing {

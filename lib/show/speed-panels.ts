@@ -6,51 +6,21 @@
  */
 import { escapeHtml } from "../base/escape-html.ts";
 import { printable } from "../base/printable.ts";
-import { formatNumber } from "../base/rounding.ts";
 import { designColour, designStyle, INK, INK_SOFT, PAPER } from "./design-style.ts";
 import type { DrawingSize } from "./drawing-size.ts";
 import { FIGURE_FONTS } from "./finish-svg.ts";
 import { cutToWidth, pushApart, textWidth } from "./label-room.ts";
 import { markOutline } from "./mark-svg.ts";
-import { type NiceAxis, niceAxis } from "./nice-axis.ts";
-
-/** One place on a curve; the ends of its band are `null` where none is drawn. */
-export interface PanelPoint {
-  /** m/s */
-  readonly speed: number;
-  readonly value: number;
-  readonly low: number | null;
-  readonly high: number | null;
-}
-
-/** A curve of a design. */
-export interface PanelCurve {
-  readonly design: string;
-  readonly place: number;
-  /** `before` is a thin dotted line in soft ink: what the curve was before the reader moved anything. */
-  readonly form: "now" | "before";
-  /** In order of speed. */
-  readonly points: readonly PanelPoint[];
-}
-
-/** A point that has a meaning of its own. */
-export interface PanelMark {
-  readonly place: number;
-  /** `least` is the design's filled mark on its curve, `takeoff` a ring in its colour. */
-  readonly kind: "least" | "takeoff";
-  readonly speed: number;
-  readonly value: number;
-  /** Words beside it; `null` where designs stand too close for words. */
-  readonly label: string | null;
-}
-
-/** One quantity over speed. */
-export interface Panel {
-  /** Quantity and unit. */
-  readonly label: string;
-  readonly curves: readonly PanelCurve[];
-  readonly marks: readonly PanelMark[];
-}
+import { niceAxis } from "./nice-axis.ts";
+import {
+  axes,
+  type Frame,
+  frameOf,
+  type Panel,
+  type PanelCurve,
+  type PanelMark,
+  units,
+} from "./panel-frame.ts";
 
 /** The whole drawing. */
 export interface PanelDrawing {
@@ -65,72 +35,10 @@ export interface PanelDrawing {
   readonly empty: string;
 }
 
-/** Where a panel lies, and its scales. */
-interface Frame {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-  readonly speeds: NiceAxis;
-  readonly values: NiceAxis;
-  x(speed: number): number;
-  y(value: number): number;
-}
-
-const units = (value: number) => String(Math.round(value * 100) / 100);
-
 const pathOf = (points: readonly (readonly [number, number])[]) =>
   `M${points.map(([x, y]) => `${units(x)},${units(y)}`).join("L")}`;
 
-const halo = `stroke="${PAPER}" stroke-width="5" stroke-linejoin="round" paint-order="stroke"`;
-
-function frameOf(
-  panel: Panel,
-  speeds: NiceAxis,
-  box: Omit<Frame, "speeds" | "values" | "x" | "y">,
-  ticks: number,
-): Frame {
-  const all = [
-    ...panel.curves.flatMap((one) => one.points.flatMap((at) => [at.value, at.high ?? 0])),
-    ...panel.marks.map((one) => one.value),
-  ];
-  const values = niceAxis(0, Math.max(1, ...all), ticks);
-  const { left, right, top, bottom } = box;
-  return {
-    ...box,
-    speeds,
-    values,
-    x: (speed) => left + (right - left) * (speed - speeds.from) / (speeds.to - speeds.from),
-    y: (value) => bottom - (bottom - top) * value / values.to,
-  };
-}
-
-function axes(frame: Frame, label: string, speedLabel: string | null): string[] {
-  const { left, right, top, bottom, x, y, speeds, values } = frame;
-  const line = (d: string) => `<path d="${d}"/>`;
-  const text = (at: readonly [number, number], words: string) =>
-    `<text x="${units(at[0])}" y="${units(at[1])}">${escapeHtml(words)}</text>`;
-  return [
-    `<g fill="none" stroke="${INK}" stroke-opacity="0.12">`,
-    ...speeds.ticks.map((tick) => line(`M${units(x(tick))},${top}V${bottom}`)),
-    ...values.ticks.map((tick) => line(`M${left},${units(y(tick))}H${right}`)),
-    "</g>",
-    `<g text-anchor="end">`,
-    ...values.ticks.map((tick) =>
-      text([left - 6, y(tick) + 4.5], formatNumber(tick, values.decimals))
-    ),
-    "</g>",
-    `<g text-anchor="middle">`,
-    ...speeds.ticks.map((tick) =>
-      text([x(tick), bottom + 18], formatNumber(tick, speeds.decimals))
-    ),
-    "</g>",
-    text([2, top - 14], `↑ ${label}`),
-    ...(speedLabel === null ? [] : [
-      `<text x="${right}" y="${bottom + 40}" text-anchor="end">${escapeHtml(speedLabel)} →</text>`,
-    ]),
-  ];
-}
+const HALO = `stroke="${PAPER}" stroke-width="5" stroke-linejoin="round" paint-order="stroke"`;
 
 /** Bands of many designs lie on each other: thinner then, so that the curves stay in sight. */
 const bandOpacity = ({ curves }: Panel) =>
@@ -145,18 +53,13 @@ function curveParts({ x, y }: Frame, curve: PanelCurve, opacity: number): string
       `<path d="${line}" fill="none" stroke="${INK_SOFT}" stroke-width="1.5" stroke-dasharray="1.5 4"/>`,
     ];
   }
-  const banded = points.filter((one) => one.low !== null && one.high !== null);
   const { dash } = designStyle(place);
-  const band = banded.length < 2 ? [] : [
-    `<path d="${
-      pathOf([
-        ...banded.map((one) => [x(one.speed), y(one.high!)] as const),
-        ...banded.toReversed().map((one) => [x(one.speed), y(one.low!)] as const),
-      ])
-    }Z" fill="${designColour(place)}" fill-opacity="${opacity}"/>`,
-  ];
+  const band = pathOf([
+    ...points.map((one) => [x(one.speed), y(one.high)] as const),
+    ...points.toReversed().map((one) => [x(one.speed), y(one.low)] as const),
+  ]);
   return [
-    ...band,
+    `<path d="${band}Z" fill="${designColour(place)}" fill-opacity="${opacity}"/>`,
     `<path d="${line}" fill="none" stroke="${designColour(place)}" stroke-width="2.25"` +
     `${dash === null ? "" : ` stroke-dasharray="${dash}"`}/>`,
   ];
@@ -175,10 +78,9 @@ function markParts({ x, y }: Frame, mark: PanelMark): string {
 
 function markWords({ x, y }: Frame, mark: PanelMark): string[] {
   if (mark.label === null) return [];
-  const below = mark.kind === "least";
   return [
-    `<text x="${units(x(mark.speed))}" y="${units(y(mark.value) + (below ? 22 : 24))}" ` +
-    `text-anchor="middle" ${halo}>${escapeHtml(mark.label)}</text>`,
+    `<text x="${units(x(mark.speed))}" y="${units(y(mark.value) + 23)}" ` +
+    `text-anchor="middle" ${HALO}>${escapeHtml(mark.label)}</text>`,
   ];
 }
 
@@ -244,7 +146,7 @@ export function speedPanels(parts: PanelDrawing, size: DrawingSize): string {
         ? [
           `<text x="${units((left + right) / 2)}" y="${
             top + inner / 2
-          }" text-anchor="middle" ${halo}>${escapeHtml(parts.empty)}</text>`,
+          }" text-anchor="middle" ${HALO}>${escapeHtml(parts.empty)}</text>`,
         ]
         : []),
     ];

@@ -1,3 +1,4 @@
+import { HtmlValidate } from "html-validate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { buildPage } from "lakeproof/publish/page/build-page.ts";
@@ -95,7 +96,7 @@ describe.skipIf(CHROMIUM === null)("a live figure in a browser", () => {
 
   it("goes back to the published setting with one button, and says where it stands", async () => {
     const { page } = await opened(1100, "light");
-    const summary = page.locator("output.summary");
+    const summary = page.locator("div.summary");
     await press(page, "Load", "End", 1);
     await page.waitForTimeout(300);
     expect(await summary.textContent()).toContain("instead of 88");
@@ -119,6 +120,21 @@ describe.skipIf(CHROMIUM === null)("a live figure in a browser", () => {
       });
     }
   }
+
+  it("is valid HTML with all that the script put in", async () => {
+    const { page } = await opened(1100, "light");
+    await press(page, "Load", "ArrowRight", 5);
+    await page.waitForTimeout(300);
+    const html = await page.locator("section.live").evaluate((one) => one.outerHTML);
+    const validator = new HtmlValidate({
+      extends: ["html-validate:recommended", "html-validate:a11y"],
+      // The browser writes attributes in its own way.
+      rules: { "attribute-boolean-style": "off", "attribute-empty-style": "off" },
+    });
+    const { results } = await validator.validateString(html);
+    expect(results.flatMap((one) => one.messages.map((found) => found.message))).toEqual([]);
+    await page.close();
+  });
 
   it("does not scroll sideways at 320 px, and no letter of a control is cut", async () => {
     const { page } = await opened(320, "light");
@@ -149,7 +165,7 @@ describe.skipIf(CHROMIUM === null)("a live figure in a browser", () => {
     await page.waitForTimeout(300);
     await page.emulateMedia({ media: "print" });
     expect(await page.locator(".controls").isVisible()).toBe(false);
-    expect(await page.locator("output.summary").isVisible()).toBe(true);
+    expect(await page.locator("div.summary").isVisible()).toBe(true);
     const height = await page.evaluate(
       `document.querySelector("figure.figure").getBoundingClientRect().height`,
     );

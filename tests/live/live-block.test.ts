@@ -51,7 +51,7 @@ describe("a live figure", () => {
     }
     expect(inputs[0]!.getAttribute("aria-valuetext")).toBe("88 kilograms");
     expect(block.querySelectorAll("[aria-live=polite]")).toHaveLength(1);
-    expect(block.querySelector("output.summary")!.textContent).toMatch(/^As published\./);
+    expect(block.querySelector("div.summary")!.textContent).toMatch(/^As published\./);
   });
 
   it("draws and says what the library computes for what was moved", () => {
@@ -66,7 +66,7 @@ describe("a live figure", () => {
       states: liveStates(LIVE_TASK, values),
       milliseconds: 0,
     });
-    expect(block.querySelector("output.summary")!.textContent).toContain(
+    expect(block.querySelector("div.summary")!.textContent).toContain(
       "Load, all that flies 101\u00a0kg instead of 88\u00a0kg; Area of birch 0.1325\u00a0m²",
     );
     for (const part of ["wide", "narrow"]) {
@@ -84,7 +84,7 @@ describe("a live figure", () => {
     reset();
     expect(told.at(-1)).toMatchObject({ values: {}, states: liveStates(LIVE_TASK) });
     expect(block.querySelectorAll(`path[stroke-dasharray="1.5 4"]`)).toHaveLength(0);
-    expect(block.querySelector("output.summary")!.textContent).toMatch(/^As published\./);
+    expect(block.querySelector("div.summary")!.textContent).toMatch(/^As published\./);
   });
 
   it("says in a line that nothing lifts a design, and draws the others", () => {
@@ -97,7 +97,7 @@ describe("a live figure", () => {
     const { block, moments, move } = page(livePart(heavy, new PageState("01-live")));
     mountLiveBlock(block, moments);
     move("mass", "46");
-    expect(block.querySelector("output.summary")!.textContent).toContain(
+    expect(block.querySelector("div.summary")!.textContent).toContain(
       "Alder: nothing lifts it here, as the water alone carries the whole load, so it floats.",
     );
     expect(block.querySelectorAll(`.wide path[stroke-width="2.25"]`)).toHaveLength(2);

@@ -16,7 +16,7 @@ export const LIVE_CSS = `
 .controls button{grid-column:1/-1;justify-self:start;font:inherit;padding:.3rem .8rem;border:1px solid var(--edge);border-radius:4px;background:var(--tint);color:var(--ink);cursor:pointer}
 .controls button:hover{border-color:var(--link)}
 .controls button:focus-visible{outline:3px solid var(--link);outline-offset:2px}
-.summary{display:block;font-size:.95rem;line-height:1.45;font-variant-numeric:tabular-nums lining-nums}
+.summary{font-size:.95rem;line-height:1.45;font-variant-numeric:tabular-nums lining-nums}
 .summary p{margin:0 0 .4em}
 @media (forced-colors:active){.live .drawing{forced-color-adjust:none}}
 @media print{.controls{display:none}}
