@@ -9,7 +9,7 @@
 import { didYouMean } from "../base/did-you-mean.ts";
 
 /** Ways to write a value, put at the end of a path. */
-const FORMS = ["@interval", "@plusMinus", "@percent", "@count"] as const;
+const FORMS = ["@interval", "@plusMinus", "@percent", "@count", "@word"] as const;
 
 /** One of the ways to write a value. */
 export type Form = typeof FORMS[number];

@@ -44,12 +44,23 @@ function options(quantity: Quantity) {
   return quantity.unit === "1" ? { apartFrom: 1 } : {};
 }
 
+/** Small numbers as words. */
+const WORDS: readonly string[] = "no one two three four five six seven eight nine ten eleven twelve"
+  .split(" ");
+
 function inForm(value: unknown, form: Form): Written {
   switch (form) {
     case "@count":
       return Array.isArray(value)
         ? { ok: true, text: String(value.length) }
         : { ok: false, reason: "@count wants a list" };
+    case "@word": {
+      const number = Array.isArray(value) ? value.length : value;
+      const word = typeof number === "number" ? WORDS[number] : undefined;
+      return word !== undefined
+        ? { ok: true, text: word }
+        : { ok: false, reason: "@word wants a list or a whole number from 0 to 12" };
+    }
     case "@percent":
       return typeof value === "number" && value >= 0 && value <= 1
         ? { ok: true, text: formatProbability(value) }

@@ -58,8 +58,10 @@ export async function readyNotebooks(
   const faults: string[] = [];
   // Prose was checked against these outputs by these modules.
   const binder = JSON.stringify(
-    moduleInputs(project, { entries: [join(project.root, "lib", "publish", "prose-values.ts")] })
-      .inputs,
+    moduleInputs(project, {
+      entries: ["prose-values.ts", "prose-numbers.ts"]
+        .map((name) => join(project.root, "lib", "publish", name)),
+    }).inputs,
   );
   const boundBy = (run: KeptRun) => sha256(binder + run.outputs);
   let ran = 0;
@@ -100,7 +102,9 @@ export async function readyNotebooks(
     }
     const { bindProse, describeFaults } = await import("./prose-values.ts");
     const bound = bindProse(after, { refill: request.refill });
-    if (bound.faults.length > 0) faults.push(describeFaults(file, bound.faults));
+    const { bareNumbers } = await import("./prose-numbers.ts");
+    const found = [...bound.faults, ...bareNumbers(bound.notebook)];
+    if (found.length > 0) faults.push(describeFaults(file, found));
     ready.push(readyNotebook(turn.notebook, run, boundBy(run), bound.notebook));
   }
   if (faults.length > 0) throw new DataError(faults.join("\n\n"));

@@ -68,7 +68,7 @@ const TEMPLATE: readonly TemplateCell[] = [
       "## How it is worked out",
       "",
       "Speed is worth height: a run that loses the height $\\Delta z$ and slows from $v_0$ to $v_1$ has spent the energy height",
-      "$\\Delta H = \\Delta z + \\kappa\\,(v_0^2 - v_1^2)/(2g)$, where $\\kappa$ is a little above 1 for the water that moves along.",
+      "$\\Delta H = \\Delta z + \\kappa\\,(v_0^2 - v_1^2)/(2g)$, where $\\kappa$ is a little above one for the water that moves along.",
       "Distance over energy height is the run's glide ratio. A drag law whose shape comes from the planform carries every run to",
       "one common launch, and the designs are compared there.",
     ].join("\n"),

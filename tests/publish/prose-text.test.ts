@@ -11,3 +11,14 @@ describe("a bare number in prose", () => {
     );
   });
 });
+
+describe("a small number as a word", () => {
+  it("is written for whole numbers and lists up to twelve, and refused beyond", () => {
+    const word = (value: unknown) => {
+      const written = writeValue(value, "@word");
+      return written.ok ? written.text : written.reason;
+    };
+    expect([3, [1, 2], 0, 12].map(word)).toEqual(["three", "two", "no", "twelve"]);
+    for (const value of [13, 2.5, -1, "3"]) expect(word(value)).toContain("wants a list");
+  });
+});

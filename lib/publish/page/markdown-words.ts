@@ -14,6 +14,9 @@ export type MarkdownParser = InstanceType<typeof MarkdownIt>;
 
 const BOUND = /^#(?:value|claim):/;
 
+/** A number that may stand as typed: words like any other. */
+const LITERAL = /^#literal:/;
+
 /**
  * Turns links that bind words to an answer into marked words and links to notebooks into links to their pages, and takes
  * links out of headings, which are links themselves.
@@ -40,7 +43,7 @@ function unbound(children: readonly Token[], inHeading: boolean): Token[] {
       const bound = BOUND.test(address);
       // Pages stand beside each other as the notebooks do.
       child.attrSet("href", address.replace(NOTEBOOK, "$1.html$2"));
-      open.push(bound ? "span" : inHeading ? null : "a");
+      open.push(bound ? "span" : inHeading || LITERAL.test(address) ? null : "a");
       if (bound) child.attrs = [["class", "value"]];
     } else if (child.type !== "link_close") {
       kept.push(child);

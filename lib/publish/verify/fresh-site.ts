@@ -16,6 +16,7 @@ import { listNotebooks, titleOf } from "../notebook-file.ts";
 import { notebookAfter, planTurn, takeTurn, type Turn } from "../notebook-turn.ts";
 import { type ReadyNotebook, readyNotebook } from "../page-turn.ts";
 import type { Progress } from "../progress.ts";
+import { bareNumbers } from "../prose-numbers.ts";
 import { bindProse, describeFaults } from "../prose-values.ts";
 import type { Makers } from "../report-request.ts";
 import { SOURCE } from "../source-files.ts";
@@ -98,7 +99,7 @@ export async function freshSite(request: FreshRequest): Promise<FreshSite> {
     );
     const after = run === null ? null : notebookAfter(turn, run, cache);
     if (run === null || after === null) continue;
-    const { faults } = bindProse(after);
+    const faults = [...bindProse(after).faults, ...bareNumbers(after)];
     if (faults.length > 0) {
       findings.push({ kind: "prose", file, what: describeFaults(turn.notebook.file, faults) });
     }
