@@ -46,7 +46,7 @@ export interface ShownAnswers {
  *
  * @param notebook with the outputs of a run
  */
-function answersOf(notebook: Notebook): ShownAnswers {
+export function shownAnswers(notebook: Notebook): ShownAnswers {
   const answers = new Map<string, unknown>();
   const twice = new Set<string>();
   for (const cell of notebook.cells) {
@@ -126,7 +126,7 @@ export function bindProse(
   notebook: Notebook,
   options: { readonly refill?: boolean } = {},
 ): BoundProse {
-  const answers = answersOf(notebook);
+  const answers = shownAnswers(notebook);
   const faults: ProseFault[] = [];
   let filled = 0;
   const cells = notebook.cells.map((cell, index): Cell => {

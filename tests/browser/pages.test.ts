@@ -119,6 +119,35 @@ it.skipIf(CHROMIUM === null)(
   },
 );
 
+for (const width of [1100, 360]) {
+  it.skipIf(CHROMIUM === null)(
+    `a number's note opens by the keyboard, lies inside a window of ${width} px, is accessible, and closes`,
+    async () => {
+      const { page } = await open(browser, `${samples}/01-sample.html`, { width, scheme: "dark" });
+      const number = page.locator("button.value").first();
+      const note = page.locator(".value-note").first();
+      expect(await note.isVisible()).toBe(false);
+      await number.focus();
+      await page.keyboard.press("Enter");
+      expect(await note.isVisible()).toBe(true);
+      const [at, box] = [await number.boundingBox(), await note.boundingBox()];
+      expect(box!.x).toBeGreaterThanOrEqual(0);
+      expect(box!.x + box!.width).toBeLessThanOrEqual(width);
+      expect(box!.y).toBeGreaterThanOrEqual(0);
+      expect(box!.y + box!.height).toBeLessThanOrEqual(900);
+      // Beside the number: below it, or above it at the foot of the window.
+      const below = box!.y - (at!.y + at!.height);
+      const above = at!.y - (box!.y + box!.height);
+      expect(Math.max(below, above)).toBeGreaterThanOrEqual(0);
+      expect(Math.max(below, above)).toBeLessThan(30);
+      expect(await accessibility(page)).toEqual([]);
+      await page.keyboard.press("Escape");
+      expect(await note.isVisible()).toBe(false);
+      await page.close();
+    },
+  );
+}
+
 it.skipIf(published.length === 0)("every link within the published site leads somewhere", () => {
   const broken: string[] = [];
   for (const name of published) {

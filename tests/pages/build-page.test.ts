@@ -163,8 +163,47 @@ describe("a page", () => {
 
   it("marks words that are bound to an answer, and leaves no link to a value", async () => {
     const { html } = await sample;
-    expect(html).toContain('<span class="value">1.18</span>');
-    expect(html).not.toMatch(/#(value|claim):/);
+    expect(html).toMatch(/<button type="button" class="value" popovertarget="value-1">1\.18</);
+    expect(html).not.toMatch(/#(value|claim|literal):/);
+  });
+
+  it("opens a note behind each bound number: value, interval, uncertainty, unit, where it comes from", async () => {
+    const ratio = {
+      value: 1.1834,
+      standardUncertainty: 0.062,
+      degreesOfFreedom: 11.4,
+      low: 1.05,
+      high: 1.33,
+      level: 0.95,
+      kind: "interval",
+      unit: "1",
+    };
+    const shown = { ...SAMPLE_ANSWER, answer: { ratio, runs: 7, "<x>": "<i>" } };
+    const { html } = await build(notebookOf([
+      markdown(
+        "# A\n\nIt is [1.183](#value:glide/ratio) with [7](#value:glide/runs) runs, [x](<#value:glide/\\<x\\>>).",
+      ),
+      markdown("## Of [1.183](#value:glide/ratio)\n\n[two](<#literal:advice>) more"),
+      code("show();", [display({ [MEDIA.answer]: shown })]),
+    ]));
+    const notes = [
+      ...html.matchAll(
+        /popovertarget="(.*?)">(.*?)<\/button><span class="value-note" id="(.*?)" popover>(.*?)<\/span>/g,
+      ),
+    ];
+    expect(notes.map((one) => one[2])).toEqual(["1.183", "7", "x"]);
+    for (const one of notes) expect(one[1]).toBe(one[3]);
+    const first = notes[0]![4]!.replaceAll("\u00a0", " ");
+    expect(first).toContain("<b>1.183</b>");
+    expect(first).toContain("95 % interval: 1.050 to 1.330");
+    expect(first).toContain("Standard uncertainty 0.062; degrees of freedom 11");
+    expect(first).toContain("A ratio: no unit");
+    expect(first).toContain('<a href="answers/01-sample-glide.json">glide</a>, <code>ratio</code>');
+    expect(notes[1]![4]).toContain("no uncertainty of its own");
+    expect(notes[2]![4]).toContain("&lt;i&gt;");
+    expect(html).toContain('Of <span class="value">1.183</span></a></h2>');
+    expect(html).toContain("<p>two more</p>");
+    expect(await messages(html)).toEqual([]);
   });
 
   it("gives figures as SVG and PNG, answers as JSON, tables as CSV in both forms", async () => {

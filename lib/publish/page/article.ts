@@ -8,6 +8,7 @@
  */
 import type { Token } from "markdown-it";
 import type { Cell, CodeCell, MarkdownCell, Notebook } from "../notebook.ts";
+import { shownAnswers } from "../prose-values.ts";
 import { codeCell, showsAnswer } from "./code-cell.ts";
 import { markdownParser, type PageEnv } from "./markdown-parser.ts";
 import type { PageState } from "./page-state.ts";
@@ -121,7 +122,12 @@ export function article(notebook: Notebook, state: PageState): Article {
   const rest = markdownParser();
   rest.core.ruler.disable(BLOCK_RULES);
 
-  const env: PageEnv = { equations: 0, cautions: 0, question: false };
+  const env: PageEnv = {
+    equations: 0,
+    cautions: 0,
+    question: false,
+    bound: { answers: shownAnswers(notebook).answers, slug: state.slug },
+  };
   const tokens: Token[] = [];
   const cells = new Map<Token, readonly [number, Cell]>();
   for (const [index, cell] of notebook.cells.entries()) {

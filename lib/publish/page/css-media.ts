@@ -26,6 +26,7 @@ main,.site,.stamp,main>article{max-width:none;padding-inline:0}
 .theme,.skip,.pages,a.back,.downloads{display:none}
 h2{margin-top:1.8em}
 a{color:inherit}
+button.value{text-decoration:none}
 main a[href^="http"]::after{content:" (" attr(href) ")";overflow-wrap:anywhere}
 figure.figure,figure.breakout{width:auto;max-width:150mm;margin-inline:0;break-inside:avoid}
 figure .wide,figure.breakout .wide{display:block}

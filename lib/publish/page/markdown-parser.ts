@@ -10,7 +10,7 @@ import footnote from "markdown-it-footnote";
 import { tex } from "@mdit/plugin-tex";
 import { escapeHtml } from "../../base/escape-html.ts";
 import { formula } from "./formula.ts";
-import { boundWords, keepTogether, type MarkdownParser } from "./markdown-words.ts";
+import { boundWords, keepTogether, type MarkdownParser, type NoteEnv } from "./markdown-words.ts";
 import { boxes } from "./markdown-boxes.ts";
 import { plainName } from "./part-names.ts";
 
@@ -36,7 +36,7 @@ export function headingId(text: string): string {
 }
 
 /** What the rules of one page share. */
-export interface PageEnv {
+export interface PageEnv extends NoteEnv {
   equations: number;
   cautions: number;
   /** Whether the page's question has been met. */

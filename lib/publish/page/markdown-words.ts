@@ -5,9 +5,27 @@
  */
 import type MarkdownIt from "markdown-it";
 import type { Token } from "markdown-it";
+import { type BoundAnswers, valueNote } from "./bound-value.ts";
 
 /** A link to another notebook of the site, from one that stands beside it. */
 const NOTEBOOK = /^(?:\.\/)?([\w.-]+)\.ipynb(#.*)?$/;
+
+/** What the rule reads and counts on a page. */
+export interface NoteEnv {
+  /** Answers behind the numbers; without them numbers are marked only. */
+  bound?: BoundAnswers;
+  /** Notes so far. */
+  values?: number;
+}
+
+/** An address as its author wrote it. */
+function decodedAddress(address: string): string {
+  try {
+    return decodeURIComponent(address);
+  } catch {
+    return address;
+  }
+}
 
 /** The parser's instances: the package types its class as a value only. */
 export type MarkdownParser = InstanceType<typeof MarkdownIt>;
@@ -24,17 +42,24 @@ const LITERAL = /^#literal:/;
  * @param parser gets the rule
  */
 export function boundWords(parser: MarkdownParser): void {
+  parser.renderer.rules["value_note"] = (tokens, index) => tokens[index]!.content;
   parser.core.ruler.after("inline", "bound_words", (state) => {
     for (const [index, token] of state.tokens.entries()) {
       if (token.type !== "inline" || token.children === null) continue;
       const inHeading = state.tokens[index - 1]?.type === "heading_open";
-      token.children = unbound(token.children, inHeading);
+      token.children = unbound(token.children, inHeading, state.env as NoteEnv, state.Token);
     }
   });
 }
 
-function unbound(children: readonly Token[], inHeading: boolean): Token[] {
+function unbound(
+  children: readonly Token[],
+  inHeading: boolean,
+  env: NoteEnv,
+  Made: typeof Token,
+): Token[] {
   const kept: Token[] = [];
+  let note: string | null = null;
   /** What became of each link that is open: its new tag, or `null` when it went. */
   const open: (string | null)[] = [];
   for (const child of children) {
@@ -45,6 +70,16 @@ function unbound(children: readonly Token[], inHeading: boolean): Token[] {
       child.attrSet("href", address.replace(NOTEBOOK, "$1.html$2"));
       open.push(bound ? "span" : inHeading || LITERAL.test(address) ? null : "a");
       if (bound) child.attrs = [["class", "value"]];
+      const path = inHeading ? null : /^#value:(.*)$/s.exec(address)?.[1] ?? null;
+      if (path !== null && env.bound !== undefined) {
+        const id = `value-${(env.values ?? 0) + 1}`;
+        note = valueNote(env.bound, decodedAddress(path), id);
+        if (note !== null) {
+          env.values = (env.values ?? 0) + 1;
+          open[open.length - 1] = "button";
+          child.attrs = [["type", "button"], ["class", "value"], ["popovertarget", id]];
+        }
+      }
     } else if (child.type !== "link_close") {
       kept.push(child);
       continue;
@@ -53,6 +88,12 @@ function unbound(children: readonly Token[], inHeading: boolean): Token[] {
     if (tag === null) continue;
     child.tag = tag;
     kept.push(child);
+    if (child.type === "link_close" && tag === "button" && note !== null) {
+      const behind = new Made("value_note", "", 0);
+      behind.content = note;
+      kept.push(behind);
+      note = null;
+    }
   }
   return kept;
 }
