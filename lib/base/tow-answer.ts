@@ -44,6 +44,47 @@ export interface UncertaintyShare {
   readonly share: number;
 }
 
+/** What a reading was made of, where it is the mean of a logger's samples. */
+export interface TowWindow {
+  /** Rows of the point. */
+  readonly samples: number;
+  /** Of them, in the steady part that the means are of. */
+  readonly used: number;
+  /** s, of all whole samples. */
+  readonly given: number;
+  /** s, of the steady part. */
+  readonly duration: number;
+  /** m/s about the straight line through the speeds. */
+  readonly speedScatter: number;
+  /** s */
+  readonly speedCorrelationTime: number;
+  /** m/s2 */
+  readonly speedChange: number;
+  /** Standard, m/s2. */
+  readonly speedChangeUncertainty: number;
+  /** N about the straight line through the pulls. */
+  readonly tensionScatter: number;
+  /** s */
+  readonly tensionCorrelationTime: number;
+}
+
+/** What a session tells of the current in its speeds over ground. */
+export interface TowCurrent {
+  readonly session: string;
+  /** `null` where rows have no block. */
+  readonly block: string | null;
+  /** Direction whose passes a current above zero carries along; `null` where rows have none. */
+  readonly towards: string | null;
+  /** m/s in the middle of the passes; `null` where it is not known. */
+  readonly speed: Quantity | null;
+  /** m/s, by how much it changed from the first row of the block to the last; `null` where that is not known. */
+  readonly change: Quantity | null;
+  /** What tells it: passes both ways at equal speed through the water, a drifting float, or both. */
+  readonly origin: "passes" | "float" | "both" | null;
+  /** Passes at speeds that were towed both ways. */
+  readonly passes: number;
+}
+
 /** One reading as a point to draw. */
 export interface TowPointUse {
   readonly point: string;
@@ -63,6 +104,8 @@ export interface TowPointUse {
   readonly coefficientCovariance: readonly (readonly number[])[] | null;
   /** N off the law. */
   readonly residual: number | null;
+  /** `null` for a row that is a mean already. */
+  readonly window: TowWindow | null;
 }
 
 /** One part of a drag. */
@@ -164,6 +207,8 @@ export interface TowAnswer extends AnswerBase {
   readonly question: "tow";
   readonly designs: readonly DesignTow[];
   readonly comparisons: readonly TowComparison[];
+  /** One a block whose speeds are over ground. */
+  readonly current: readonly TowCurrent[];
   /** Tow and glides of one design side by side, where both carry a law. */
   readonly agreement: readonly TowAgreement[];
 }

@@ -6,7 +6,7 @@
 import { hasErrors } from "../base/finding.ts";
 import { excerpt } from "../base/printable.ts";
 import { listInWords } from "../base/sentence-words.ts";
-import type { Design, Glide, Session } from "../base/session.ts";
+import type { Design, Glide, Session, TowPoint } from "../base/session.ts";
 import { checkSession } from "./check-session.ts";
 import { conditionOf } from "./condition-of.ts";
 import { keptGlides } from "./rule.ts";
@@ -103,6 +103,9 @@ function glide(session: Session): Answerable {
   return { ...common, can, has, needs };
 }
 
+/** Samples of a logger share a point. */
+const pointsOf = (rows: readonly TowPoint[]) => new Set(rows.map((one) => one.point)).size;
+
 function tow(session: Session): Answerable {
   const common = {
     question: "tow",
@@ -130,7 +133,7 @@ function tow(session: Session): Answerable {
     ).size;
   const short = towed.filter((one) => speeds(one) < LEAST_SPEEDS);
   // Struts alone carry nobody.
-  const alone = whole.filter((one) => one.design === "tare").length;
+  const alone = pointsOf(whole.filter((one) => one.design === "tare"));
   const mass = whole.every((one) => one.design === "tare" || one.carriedMass !== null) ||
     conditionOf(session, "carried_mass", null) !== null;
   const needs = [
@@ -147,7 +150,7 @@ function tow(session: Session): Answerable {
     can: needs.length === 0,
     has: towed.length === 0
       ? `${alone} readings of the struts alone.`
-      : `${whole.length - alone} readings of ${
+      : `${pointsOf(whole) - alone} readings of ${
         listInWords(towed.map((one) => excerpt(one.design)))
       }${alone === 0 ? "" : `, ${alone} of the struts alone`}.`,
     needs,

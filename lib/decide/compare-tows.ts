@@ -217,6 +217,7 @@ export function compareTows(
       dataChecksums: answerHead(sessions, []).dataChecksums,
       designs: designs.map((one) => one.answer),
       comparisons: pairs.map((one) => one.answer),
+      current: prepared.flatMap(({ currents }) => currents.blocks.map((one) => one.answer)),
       agreement,
     },
     designs,

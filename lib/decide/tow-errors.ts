@@ -13,23 +13,9 @@ import { meanOf } from "../infer/sample.ts";
 import { weightInWater } from "../model/buoyancy.ts";
 import { effectiveMass } from "../model/effective-mass.ts";
 import { phiOf, USUAL_THICKNESS_RATIO, wetVolumeOf } from "./glide-craft.ts";
+import { currentOffs } from "./tow-current-offs.ts";
+import { type Off, readingOff } from "./tow-off.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
-
-/** A change of the inputs that all readings share; nothing stands for none. */
-export interface Off {
-  readonly tensionShare?: number;
-  readonly tensionFixed?: number;
-  /** Share of the distance from the calibration's middle load, N each N. */
-  readonly tensionSlope?: number;
-  /** N of the load cell's zero in one stretch between two looks at it. */
-  readonly zero?: { readonly stretch: number; readonly newtons: number };
-  readonly speedShare?: number;
-  readonly speedFixed?: number;
-  readonly angle?: number;
-  readonly mass?: number;
-  readonly volumeShare?: number;
-  readonly depth?: number;
-}
 
 /** Standard uncertainties of shared errors where nobody states them. Common practice, no source. */
 const USUAL = {
@@ -37,8 +23,6 @@ const USUAL = {
   cellZero: 0.3,
   speedScale: 0.01,
   speedZero: 0.02,
-  /** With an unknown current in it. */
-  speedOverGround: 0.15,
   angle: 0.3 * Math.PI / 180,
   volumeDunked: 0.1,
   volumeEstimated: 0.3,
@@ -107,13 +91,13 @@ export interface NamedOff {
  * @returns one entry an error, in the order of `prepareDesignTow`
  */
 export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
-  const { columns, calibration, overGround, referenceMass } = prepared;
+  const { columns, calibration, referenceMass } = prepared;
   const { line } = calibration;
   const followed = (calibration.zero?.stretches.length ?? 0) > 0;
   const zeroFixed = followed ? USUAL.zeroReading : USUAL.cellZero;
   const cell = sharedParts(columns.line_tension, { fixed: zeroFixed, share: USUAL.cellScale });
   const speed = sharedParts(columns.speed, {
-    fixed: overGround ? USUAL.speedOverGround : USUAL.speedZero,
+    fixed: USUAL.speedZero,
     share: USUAL.speedScale,
   });
   const angle = sharedParts(columns.line_angle, { fixed: USUAL.angle, share: 0 });
@@ -132,9 +116,10 @@ export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
     knownBy?: KnownBy,
   ): NamedOff => ({ name, own: false, off, ...(knownBy === undefined ? {} : { knownBy }) });
   const { change } = calibration;
-  const knownBy = line === null
-    ? undefined
-    : { origin: "known loads", degreesOfFreedom: line.degreesOfFreedom };
+  const knownBy = line === null ? undefined : {
+    origin: `known loads of ${prepared.session.name}`,
+    degreesOfFreedom: line.degreesOfFreedom,
+  };
   const readings = [...prepared.points, ...prepared.tares];
   const drifts = (calibration.zero?.stretches ?? []).flatMap(({ standardUncertainty }, stretch) =>
     standardUncertainty > 0 && readings.some((one) => one.zeroStretch === stretch)
@@ -171,45 +156,15 @@ export function sharedOffs(prepared: PreparedTow, spec: Design): NamedOff[] {
       )
     ),
     shared("speed scale", (sign) => ({ speedShare: sign * speed.share })),
-    shared(overGround ? "current" : "speed zero", (sign) => ({ speedFixed: sign * speed.fixed })),
+    shared("speed zero", (sign) => ({ speedFixed: sign * speed.fixed })),
+    ...currentOffs(prepared.currents, readings).map(({ name, off, knownBy }) =>
+      shared(name, off, knownBy)
+    ),
     shared("line angle", (sign) => ({ angle: sign * angle.fixed })),
     shared("carried mass", (sign) => ({ mass: sign * massFixed })),
     { name: "wet volume", own: true, off: (sign) => ({ volumeShare: sign * volume }) },
     { name: "depth", own: true, off: (sign) => ({ depth: sign * depth.fixed }) },
   ];
-}
-
-/**
- * A reading of the instruments with a shared error taken off, and what is independent in it.
- *
- * @param prepared the session
- * @param one the reading
- * @param off the error
- * @returns speed, tension, angle, and their independent standard uncertainties
- */
-export function readingOff(
-  { columns, calibration }: PreparedTow,
-  { point, speed, tension, angle, zeroStretch }: PreparedPoint,
-  off: Off,
-): Pick<TowReading, "speed" | "tension" | "angle" | "uncertainty"> {
-  const middle = calibration.line === null ? 0 : calibration.line.valueAtCentre;
-  const known = (column: "speed" | "line_tension") => {
-    const stated = point.own[column];
-    const { fixed, share } = columns[column];
-    return stated === undefined ? { fixed, share } : { fixed: stated, share: 0 };
-  };
-  return {
-    speed: speed * (1 - (off.speedShare ?? 0)) - (off.speedFixed ?? 0),
-    tension: tension * (1 - (off.tensionShare ?? 0)) - (off.tensionFixed ?? 0) -
-      (off.tensionSlope ?? 0) * (tension - middle) -
-      (off.zero?.stretch === zeroStretch ? off.zero.newtons : 0),
-    angle: angle - (off.angle ?? 0),
-    uncertainty: {
-      speed: known("speed"),
-      tension: known("line_tension"),
-      angle: point.own.line_angle ?? columns.line_angle.fixed,
-    },
-  };
 }
 
 function dataOf(
@@ -239,8 +194,16 @@ function dataOf(
       area: spec.area,
       thicknessRatio: spec.thicknessRatio ?? USUAL_THICKNESS_RATIO,
     });
+    const reading = readingOff(prepared, one, off);
+    const { tension } = reading.uncertainty;
+    // What is open about the drift of the window is open about the pull that sped the craft up.
+    const drift = moving * (one.point.own.speed_change ?? 0) / Math.cos(one.angle);
     return {
-      ...readingOff(prepared, one, off),
+      ...reading,
+      uncertainty: {
+        ...reading.uncertainty,
+        tension: { ...tension, fixed: Math.hypot(tension.fixed, drift) },
+      },
       weight: weightOf(one.mass),
       inertia: moving * (one.point.speedChange ?? 0),
       group: one.group,

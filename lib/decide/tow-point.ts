@@ -34,6 +34,7 @@ export function towPoint(
     point: point.point,
     row: point.row,
     used: residual !== null,
+    window: one.window,
     reason: reason ?? (residual === null ? "no law from these readings" : null),
   };
   const wing = spec.span > 0 && spec.area > 0 && (spec.wetVolume ?? 0) >= 0;

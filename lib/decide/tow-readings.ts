@@ -3,12 +3,17 @@
  *
  * @module
  */
+import type { Finding } from "../base/finding.ts";
 import type { Design, Session, TowPoint } from "../base/session.ts";
+import type { TowWindow } from "../base/tow-answer.ts";
 import { type ColumnUncertainty, columnUncertainty } from "../check/column-uncertainty.ts";
 import { conditionOf } from "../check/condition-of.ts";
 import { meanOf } from "../infer/sample.ts";
 import { blockMedium, meanMedium, type Medium, withinNature } from "./session-medium.ts";
 import { type TowCalibration, towCalibration } from "./tow-calibration.ts";
+import { type PassSign, type TowCurrents, towCurrents } from "./tow-current.ts";
+import { drifts, UNSTEADY } from "./tow-steadiness.ts";
+import { type ReducedWindow, reduceWindows } from "./tow-windows.ts";
 
 /** Columns whose uncertainty enters a tow. */
 export const TOW_COLUMNS = [
@@ -37,8 +42,12 @@ export interface PreparedPoint {
   readonly cellReading: number;
   /** Stretch between two looks at the load cell's zero; `null` outside all. */
   readonly zeroStretch: number | null;
-  /** m/s */
+  /** m/s through the water: over ground less the current, as far as that is known. */
   readonly speed: number;
+  /** How the pass stands to the current; `null` for a speed that was read through the water. */
+  readonly pass: PassSign | null;
+  /** What the reading was made of; `null` where its row is a mean already. */
+  readonly window: TowWindow | null;
   /** rad */
   readonly angle: number;
   /** kg */
@@ -62,8 +71,10 @@ export interface PreparedTow {
   readonly referenceMass: number | null;
   /** True where no row has a line angle: the line then counts as level. */
   readonly levelLine: boolean;
-  /** True where a speed is over ground: a current then stands in it. */
-  readonly overGround: boolean;
+  /** The current in speeds over ground. */
+  readonly currents: TowCurrents;
+  /** Findings about raw windows. */
+  readonly windowFindings: readonly Finding[];
 }
 
 /** A row of tow.csv for struts alone. */
@@ -80,17 +91,27 @@ const SAME_SPEED = 0.25;
  * @throws DataError where a stated condition can't be
  */
 export function prepareTow(session: Session): PreparedTow {
-  const rows = session.tow.filter((one) => one.design !== TARE);
+  const reduced = reduceWindows(session);
+  const { tow } = reduced.session;
+  const rows = tow.filter((one) => one.design !== TARE);
   const blocks: readonly (string | null)[] = [...new Set(rows.map((one) => one.block))];
   const medium = mediumOf(session, blocks.length > 0 ? blocks : [null]);
   const columns = Object.fromEntries(
     TOW_COLUMNS.map((column) => [column, columnUncertainty(session.instruments, column)]),
   ) as Record<TowColumn, ColumnUncertainty>;
-  const calibration = towCalibration(session, medium.gravity);
+  const calibration = towCalibration(reduced.session, medium.gravity);
+  const currents = towCurrents(reduced.session);
   const kept = rows.filter((one) => one.leaveOut === null);
   const levelLine = kept.every((one) => one.lineAngle === null);
-  const prepared = session.tow.map((point, order) =>
-    preparePoint(session, { point, order, calibration, levelLine })
+  const prepared = tow.map((point, order) =>
+    preparePoint(session, {
+      point,
+      order,
+      calibration,
+      levelLine,
+      currents,
+      reduced: reduced.windows.get(point.point) ?? null,
+    })
   );
   const [points, tares] = [false, true].map((tare) =>
     prepared.filter(({ point }) => (point.design === TARE) === tare)
@@ -106,7 +127,8 @@ export function prepareTow(session: Session): PreparedTow {
     tares,
     referenceMass: stated ?? (masses.length === 0 ? null : meanOf(masses)),
     levelLine,
-    overGround: kept.some((one) => one.speedOver === "ground"),
+    currents,
+    windowFindings: reduced.findings,
   };
 }
 
@@ -120,6 +142,8 @@ interface PointTask {
   readonly order: number;
   readonly calibration: TowCalibration;
   readonly levelLine: boolean;
+  readonly currents: TowCurrents;
+  readonly reduced: ReducedWindow | null;
 }
 
 function preparePoint(session: Session, task: PointTask): PreparedPoint {
@@ -135,7 +159,7 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
   const tension = cellReading === null || line === null
     ? cellReading
     : line.valueAtCentre + line.slope * (cellReading - line.centre);
-  const { speed } = point;
+  const speed = task.currents.waterSpeed(point, order);
   const angle = point.lineAngle ?? (levelLine ? 0 : null);
   const refuse = (): { readonly reason: string | null; readonly impossible: boolean } => {
     const open = (reason: string | null) => ({ reason, impossible: false });
@@ -143,6 +167,7 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
     if (!tare && !session.designs.some((one) => one.design === point.design)) {
       return open("its design is not in designs.csv");
     }
+    if (task.reduced?.reason != null) return open(task.reduced.reason);
     if (speed === null) return open("no speed");
     if (tension === null) return open("no line tension");
     if (!tare && (mass === null || !(mass > 0))) {
@@ -154,6 +179,11 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
     if (!(Math.abs(angle) < Math.PI / 2)) {
       return { reason: "its line does not lead ahead", impossible: true };
     }
+    if (drifts(point.speedChange, UNSTEADY, point.own.speed_change)) {
+      return open(
+        `its speed drifts by ${point.speedChange!.toFixed(3)} m/s2, more than ${UNSTEADY}`,
+      );
+    }
     return open(null);
   };
   return {
@@ -164,6 +194,8 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
     cellReading: cellReading ?? 0,
     zeroStretch: zero?.stretchAt(order) ?? null,
     speed: speed ?? 0,
+    pass: task.currents.passOf(point, order),
+    window: task.reduced?.window ?? null,
     angle: angle ?? 0,
     mass: mass ?? 0,
     depth,

@@ -6,14 +6,12 @@
 import { type Finding, finding } from "../base/finding.ts";
 import { median } from "../check/rule.ts";
 import { beyondCalibration } from "./tow-calibration-findings.ts";
+import { drifts, STEADY } from "./tow-steadiness.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
 import { tareFindings } from "./tow-tare.ts";
 
 const FILE = "tow.csv";
 const DEGREE = Math.PI / 180;
-
-/** m/s2: a window that drifts by more is not steady. */
-const STEADY = 0.01;
 
 /**
  * Findings about a session's readings as a whole.
@@ -22,8 +20,8 @@ const STEADY = 0.01;
  * @returns findings
  */
 export function towSessionFindings(prepared: PreparedTow): Finding[] {
-  const { points, levelLine, overGround, calibration, session } = prepared;
-  const found: Finding[] = [...calibration.findings];
+  const { points, levelLine, currents, calibration, windowFindings, session } = prepared;
+  const found: Finding[] = [...calibration.findings, ...windowFindings];
   const used = points.filter((one) => one.reason === null);
   const out = points.filter((one) => one.reason !== null);
   if (out.length > 0) found.push(leftOut(out));
@@ -66,15 +64,10 @@ export function towSessionFindings(prepared: PreparedTow): Finding[] {
       );
     }
   }
-  if (overGround) {
-    warn(
-      "speed-over-ground",
-      "speed_over",
-      "Speeds are over ground: a current of 0.15 m/s is allowed for as one shared error.",
-      "Speed through the water.",
-    );
-  }
-  const drifting = used.filter((one) => Math.abs(one.point.speedChange ?? 0) > STEADY);
+  found.push(...currents.findings);
+  const drifting = used.filter((one) =>
+    drifts(one.point.speedChange, STEADY, one.point.own.speed_change)
+  );
   if (drifting.length > 0) {
     found.push(finding({
       severity: "warning",

@@ -8,7 +8,8 @@ import type { Design } from "../base/session.ts";
 import { fitTare, type StrutShape, type TareFit, type TareReading } from "../fit/tare-fit.ts";
 import { strutDrag, type Struts } from "../model/strut-drag.ts";
 import type { Medium } from "./session-medium.ts";
-import { type Off, readingOff, sharedOffs } from "./tow-errors.ts";
+import { sharedOffs } from "./tow-errors.ts";
+import { type Off, readingOff } from "./tow-off.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
 
 /** The struts' drag as tared, and what each shared error does to it. */

@@ -10,6 +10,7 @@ import type {
   TowComparison,
   TowPointUse,
 } from "../base/tow-answer.ts";
+import { currentObject, windowObject } from "./tow-instruments-json.ts";
 import { drawnObject, liftCurveObject, robustObject } from "./tow-views-json.ts";
 import {
   findingObject,
@@ -33,6 +34,7 @@ function point(one: TowPointUse): Plain {
     dragCoefficient: one.dragCoefficient,
     coefficientCovariance: one.coefficientCovariance,
     residual: one.residual,
+    window: windowObject(one.window),
   };
 }
 
@@ -127,6 +129,7 @@ export function towAnswerObject(
     dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
     designs: answer.designs.map(design),
     comparisons: answer.comparisons.map(comparison),
+    current: answer.current.map(currentObject),
     agreement: answer.agreement.map(agreementObject),
   };
   return rounded(ordered, "") as unknown as TowAnswer;

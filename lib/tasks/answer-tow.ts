@@ -38,6 +38,7 @@ function unopened(names: readonly string[], error: DataError): TowAnswer {
     dataChecksums: [],
     designs: [],
     comparisons: [],
+    current: [],
     agreement: [],
   };
 }

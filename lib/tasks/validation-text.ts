@@ -59,7 +59,9 @@ function contents(session: Session): string {
   const parts = [
     count(session.designs.length, "design"),
     count(session.glides.length, "glide"),
-    ...(session.tow.length > 0 ? [count(session.tow.length, "towed reading")] : []),
+    ...(session.tow.length > 0
+      ? [count(new Set(session.tow.map((one) => one.point)).size, "towed reading")]
+      : []),
   ];
   return `${excerpt(session.name)}: ${parts.join(", ")}${
     session.invented ? " (invented data)" : ""

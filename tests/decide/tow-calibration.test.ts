@@ -60,7 +60,7 @@ describe("degrees of freedom of a calibration", () => {
       "load cell slope by its calibration",
     ]);
     for (const { knownBy } of known) {
-      expect(knownBy).toEqual({ origin: "known loads", degreesOfFreedom: 1 });
+      expect(knownBy).toEqual({ origin: "known loads of invented", degreesOfFreedom: 1 });
     }
     // Welch and Satterthwaite by hand (GUM G.2b): offset and slope come from one scatter.
     const { estimate } = designs[0]!.best!;

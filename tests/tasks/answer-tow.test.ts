@@ -73,6 +73,7 @@ describe("task answer tow", () => {
       "dataChecksums",
       "designs",
       "comparisons",
+      "current",
       "agreement",
     ]);
     answer.designs.forEach((one, i) => {
