@@ -5,6 +5,7 @@
  */
 import { type Finding, finding } from "../base/finding.ts";
 import { excerpt } from "../base/printable.ts";
+import { listInWords } from "../base/sentence-words.ts";
 import type { Calibration, Session } from "../base/session.ts";
 import type { CalibrationChange } from "../fit/calibration-change.ts";
 import type { CalibrationLine } from "../fit/calibration-line.ts";
@@ -20,6 +21,10 @@ const MOVED = 0.8;
 export interface KnownLoadFacts {
   readonly line: CalibrationLine | null;
   readonly change: CalibrationChange | null;
+  /** Rows of several instruments of which none is named for line_tension. */
+  readonly strangers: readonly Calibration[];
+  /** Known loads that are neither a force nor a mass. */
+  readonly odd: readonly Calibration[];
   /** Why the known loads make no line; `null` where they do, or there are none. */
   readonly refused: string | null;
 }
@@ -32,8 +37,34 @@ export interface KnownLoadFacts {
  * @returns findings
  */
 export function calibrationFindings(session: Session, facts: KnownLoadFacts): Finding[] {
-  const { line, change, refused } = facts;
+  const { line, change, refused, strangers, odd } = facts;
   const found: Finding[] = [];
+  if (strangers.length > 0) {
+    found.push(finding({
+      severity: "warning",
+      code: "which-load-cell",
+      file: FILE,
+      row: strangers[0]!.row,
+      column: "instrument",
+      count: strangers.length,
+      what: `Nobody says which of ${
+        listInWords([...new Set(strangers.map((one) => excerpt(one.instrument)))])
+      } read line_tension, so none of their rows was used.`,
+      wanted: "Its name beside line_tension in instruments.csv.",
+    }));
+  }
+  if (odd.length > 0) {
+    found.push(finding({
+      severity: "warning",
+      code: "load-unit",
+      file: FILE,
+      row: odd[0]!.row,
+      column: "applied_unit",
+      count: odd.length,
+      what: "A known load is neither a force nor a mass, so it was not used.",
+      wanted: "kg or N in applied_unit.",
+    }));
+  }
   if (refused !== null) {
     found.push(finding({
       severity: "warning",

@@ -12,6 +12,7 @@ import {
   type CalibrationPair,
 } from "../fit/calibration-line.ts";
 import { type ZeroTrack, zeroTrack } from "../fit/zero-track.ts";
+import { STANDARD_GRAVITY } from "../model/gravity.ts";
 import { calibrationFindings, zeroFindings } from "./tow-calibration-findings.ts";
 
 /** A known load on the cell. */
@@ -46,15 +47,33 @@ const APART = 0.05;
 /** A zero is read so much before the first row that it is about, or after the last, in rows. */
 const ASIDE = 0.4;
 
-/** Rows about the load cell: those whose reading is a force. */
-function cellRows(session: Session): readonly Calibration[] {
-  const rows = session.calibrations.filter((one) => one.readingUnit === "N");
+/** A spring balance that shows kilograms shows the force of so many newtons each. */
+const KILOGRAM = STANDARD_GRAVITY;
+
+/** Rows about the load cell: those whose reading is a force, or kilograms on a balance; readings in N. */
+function cellRows(
+  session: Session,
+): { readonly rows: readonly Calibration[]; readonly strangers: readonly Calibration[] } {
+  const rows = session.calibrations.flatMap((one) =>
+    one.readingUnit === "N"
+      ? [one]
+      : one.readingUnit === "kg"
+      ? [{ ...one, reading: one.reading * KILOGRAM }]
+      : []
+  );
   const names = new Set(rows.map((one) => one.instrument));
   const named = session.instruments.filter((one) => one.quantity === "line_tension")
     .flatMap((one) => one.instrument === null ? [] : [one.instrument]);
   const chosen = [...names].find((name) => named.includes(name)) ??
     (names.size === 1 ? [...names][0] : undefined);
-  return rows.filter((one) => one.instrument === chosen);
+  const own = rows.filter((one) => one.instrument === chosen);
+  return { rows: own, strangers: chosen === undefined ? rows : [] };
+}
+
+/** N each unit of a known load; `null` where it is neither a force nor a mass. */
+function loadFactor({ applied, appliedUnit }: Calibration, gravity: number): number | null {
+  if (applied === 0 || appliedUnit === "N") return 1;
+  return appliedUnit === "kg" ? gravity : null;
 }
 
 /** When a row was read, as a place among the rows of tow.csv; `null` for a sweep that is not there. */
@@ -71,7 +90,7 @@ function timeOf(one: Calibration, tow: readonly TowPoint[]): number | null {
 /**
  * Calibration line and zero of the load cell.
  *
- * Rows of calibrations.csv whose reading is a force, of the instrument that instruments.csv names for line_tension, or of the
+ * Rows of calibrations.csv whose reading is a force, or kilograms on a balance, of the instrument that instruments.csv names for line_tension, or of the
  * only one there. Known loads may be forces, or masses that gravity turns into forces. Zeros before and after the session, or
  * before and after a sweep, are followed evenly between them. Known loads of both ends of a session make one line where they
  * agree; where they don't, they make one still, and half their difference to either side is a doubt common to all readings.
@@ -81,14 +100,14 @@ function timeOf(one: Calibration, tow: readonly TowPoint[]): number | null {
  * @returns line, zero, and findings about both
  */
 export function towCalibration(session: Session, gravity: number): TowCalibration {
-  const rows = cellRows(session);
+  const { rows, strangers } = cellRows(session);
   const timed = rows.map((one) => ({ one, time: timeOf(one, session.tow) }));
   const zeros = timed.flatMap(({ one, time }) =>
     one.applied !== null || time === null ? [] : [{ time, value: one.reading }]
   );
   const zero = zeros.length === 0 ? null : zeroTrack(zeros);
   const loads = timed.flatMap(({ one, time }): KnownLoad[] => {
-    const factor = one.appliedUnit === "kg" ? gravity : one.appliedUnit === "N" ? 1 : null;
+    const factor = loadFactor(one, gravity);
     if (one.applied === null || factor === null || time === null) return [];
     return [{
       row: one.row,
@@ -118,6 +137,8 @@ export function towCalibration(session: Session, gravity: number): TowCalibratio
     findings: [
       ...calibrationFindings(session, {
         ...found,
+        strangers,
+        odd: rows.filter((one) => one.applied !== null && loadFactor(one, gravity) === null),
         refused: fitted === null || line !== null
           ? null
           : fitted.ok

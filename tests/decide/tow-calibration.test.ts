@@ -184,6 +184,35 @@ describe("known loads after the session", () => {
   });
 });
 
+describe("rows that can't serve", () => {
+  const early = loads("early");
+
+  it("are told: two instruments of which none is named, and loads without a unit", () => {
+    const two = [...early, ...early.map((one) => ({ ...one, instrument: "old balance" }))];
+    expect(codes(withCell(two))).toContain("which-load-cell");
+    const bare = early.map((one, i) => i === 2 ? { ...one, appliedUnit: null } : one);
+    expect(codes(withCell(bare))).toContain("load-unit");
+    for (const code of ["which-load-cell", "load-unit"]) {
+      expect(codes(withCell(early))).not.toContain(code);
+    }
+  });
+
+  it("are not those of a balance that shows kilograms, nor a load of nothing", () => {
+    const shown = early.map((one) => ({
+      ...one,
+      reading: one.reading / GRAVITY,
+      readingUnit: "kg",
+      appliedUnit: one.applied === 0 ? null : "N",
+    }));
+    const balance = towCalibration(withCell(shown), GRAVITY);
+    expect(balance.line!.slope).toBeCloseTo(
+      towCalibration(withCell(early), GRAVITY).line!.slope,
+      9,
+    );
+    expect(balance.loads).toHaveLength(8);
+  });
+});
+
 describe("what counts beside a calibration", () => {
   const stated: Instrument = {
     row: 4,

@@ -87,6 +87,8 @@ export function towSession(
   crafts: readonly TrueCraft[],
   plan: TowPlan,
   random: SeededRandom,
+  /** m/s more through the water than was aimed at, by place of the row. */
+  beside: (place: number) => number = () => 0,
 ): Session {
   const draw = (u: number) => plan.shared ? u * random.normal() : 0;
   const cell = { scale: draw(0.01), zero: draw(0.3) };
@@ -115,7 +117,7 @@ export function towSession(
   const tow: TowPoint[] = [];
   const sweep = (number: number, craft: TrueCraft, place: number) => {
     plan.speeds.forEach((setSpeed) => {
-      const speed = setSpeed * (1 + 0.02 * random.normal());
+      const speed = setSpeed * (1 + 0.02 * random.normal()) + beside(tow.length);
       const angle = (8 + 1.5 * random.normal()) * DEGREE;
       const pull = craft.drag(speed, angle) / Math.cos(angle) *
         (1 + plan.process * random.normal());
