@@ -113,14 +113,19 @@ const CAUTIONS: readonly string[] = [
 ];
 
 /**
- * Cautions for a day of towing, as sentences.
+ * Cautions for a day of towing.
  *
  * Common practice, no source. Local rules and people who are qualified come first.
  *
- * @returns whole sentences, the weightiest first
+ * @returns one row a caution, the weightiest first
  */
-export function towCautions(): readonly string[] {
-  return CAUTIONS;
+export function towCautionTable(): TableRecord {
+  return {
+    name: "tow-cautions",
+    caption: "Before anyone is towed. Where someone could be hurt, ask people who are qualified.",
+    columns: [left("mind")],
+    rows: CAUTIONS.map((one) => [textCell(one)]),
+  };
 }
 
 /**

@@ -3,7 +3,7 @@ import { GLIDES, TABLES } from "lakeproof/base/tables.ts";
 import { timedSpeedUncertainty } from "lakeproof/model/timed-speed.ts";
 import { glossaryTable } from "lakeproof/show/glossary-table.ts";
 import { courseFigure } from "lakeproof/show/figure-course.ts";
-import { passOrderTable, towCautions, towGuideTable } from "lakeproof/show/tow-guide-table.ts";
+import { passOrderTable, towCautionTable, towGuideTable } from "lakeproof/show/tow-guide-table.ts";
 import { timedSpeedTable } from "lakeproof/show/timed-speed-table.ts";
 
 describe("the tables of the field guide", () => {
@@ -76,7 +76,7 @@ describe("the guide to towing", () => {
   });
 
   it("puts local rules first among its cautions", () => {
-    const cautions = towCautions();
+    const cautions = towCautionTable().rows.map((row) => row[0]!.text);
     expect(cautions[0]).toMatch(/Local rules .* come first/);
     const all = cautions.join(" ");
     for (const word of ["licence", "second person", "quick release", "Helmet", "vest"]) {
