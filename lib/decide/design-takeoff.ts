@@ -24,7 +24,7 @@ import { vapourPressure } from "../model/water.ts";
 import { quantityFromLog } from "./log-quantity.ts";
 import { takeoffChanges } from "./takeoff-changes.ts";
 import type { PreparedTakeoff } from "./takeoff-craft.ts";
-import { flightFindings, outcomeFindings } from "./takeoff-findings.ts";
+import { FASTEST, flightFindings, outcomeFindings } from "./takeoff-findings.ts";
 import { type MediumQuantities, mediumQuantities, sharesOfDoubt } from "./takeoff-quantities.ts";
 import type { TakeoffOptions } from "./takeoff-setting.ts";
 
@@ -38,9 +38,6 @@ export interface TakeoffDesign {
   readonly airCurve: SteadyCurve | null;
   readonly findings: readonly Finding[];
 }
-
-/** m/s: faster, no tow of this kind goes. */
-const FASTEST = 9;
 
 /** Speeds of a drawn curve. */
 const CURVE = 81;

@@ -8,10 +8,13 @@ import { printable } from "../base/printable.ts";
 import { atSentenceStart } from "../base/sentence-words.ts";
 import type { DesignTakeoff, TakeoffOutcome } from "../base/takeoff-answer.ts";
 import type { MediumNumbers, TakeoffNumbers } from "../fit/takeoff-numbers.ts";
-import { flightInWater } from "../model/steady-craft.ts";
+import { flightInWater, type SteadyCraft } from "../model/steady-craft.ts";
 import type { PreparedTakeoff } from "./takeoff-craft.ts";
 
 const FILE = "designs.csv";
+
+/** m/s: faster, no tow of this kind goes. */
+export const FASTEST = 9;
 
 /** Below this Reynolds number bubbles of laminar flow cost what no smooth friction line knows. */
 const LEAST_REYNOLDS = 2e5;
@@ -100,9 +103,12 @@ export function outcomeFindings(
  * @returns findings
  */
 export function flightFindings(
-  { craft, spec }: PreparedTakeoff,
-  numbers: MediumNumbers,
-  answer: DesignTakeoff,
+  { craft, spec }: {
+    readonly craft: SteadyCraft;
+    readonly spec: { readonly design: string; readonly row: number };
+  },
+  numbers: Pick<MediumNumbers, "reynoldsNumber" | "stallSpeed">,
+  answer: Pick<DesignTakeoff, "cavitationNumber">,
 ): Finding[] {
   const name = printable(spec.design);
   const chord = craft.area / craft.span;

@@ -101,7 +101,7 @@ export function liveTakeoff(
       caption:
         `As published: ${
           setting.join(", ")
-        }. Each curve runs from the stall speed on, at running depth; its band is the first-order 95\u00a0% interval at ` +
+        }. Predicted, not measured. Each curve runs from the stall speed on, at running depth; its band is the first-order 95\u00a0% interval at ` +
         "each speed. A ring is the takeoff, at the greater depth where the board just comes clear; a filled mark is the least " +
         "drag or power. What the board drags before takeoff is not in it." +
         (states.length === 1

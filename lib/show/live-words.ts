@@ -104,7 +104,9 @@ export function liveSummary({ task, controls, values, states }: LiveMoved): stri
     `<p>${escapeHtml(head)}</p>`,
     ...states.map((one, at) => {
       const words = isMoved ? liveSentence(one) : task.designs[at]!.published;
-      return `<p>${markSvg(one.place, designColour(one.place), "mark")} ${escapeHtml(words)}</p>`;
+      return `<p>${markSvg(one.place, designColour(one.place), "mark")} ${
+        escapeHtml([words, ...one.warnings].join(" "))
+      }</p>`;
     }),
   ].join("");
 }

@@ -138,6 +138,32 @@ describe("words", () => {
     );
   });
 
+  it("say that a load would need more speed than anything tows", () => {
+    const [state] = liveStates({
+      designs: [{
+        ...LIVE_TASK.designs[0]!,
+        craft: { ...LIVE_TASK.designs[0]!.craft, area: 0.02 },
+      }],
+    });
+    expect(liveSentence(state!)).toMatch(
+      /^Alder: nothing lifts it here, as it would take off only at 10\.3\u00a0m\/s, faster than anything tows\.$/,
+    );
+  });
+
+  it("warn where the reader moves a wing out of what the model knows", () => {
+    const values = { runningDepth: 0.12 };
+    const states = liveStates(LIVE_TASK, values);
+    const html = liveSummary({
+      task: LIVE_TASK,
+      controls: liveControls(LIVE_TASK),
+      values,
+      states,
+    });
+    expect(html).toContain("Alder runs 0.8 chords below the surface");
+    expect(html).toContain("only if it does not draw air");
+    expect(liveStates(LIVE_TASK).map((one) => one.warnings)).toEqual([[], []]);
+  });
+
   it("name what was moved, beside what was published", () => {
     const values = { mass: 100 };
     const controls = liveControls(LIVE_TASK);

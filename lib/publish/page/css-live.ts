@@ -18,6 +18,5 @@ export const LIVE_CSS = `
 .controls button:focus-visible{outline:3px solid var(--link);outline-offset:2px}
 .summary{font-size:.95rem;line-height:1.45;font-variant-numeric:tabular-nums lining-nums}
 .summary p{margin:0 0 .4em}
-@media (forced-colors:active){.live .drawing{forced-color-adjust:none}}
 @media print{.controls{display:none}}
 `;
