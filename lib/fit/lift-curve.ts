@@ -37,8 +37,8 @@ export interface LiftLine {
   readonly zeroLiftPitch: number;
 }
 
-/** Pitches that a line needs at least, and how many times their own uncertainty they must spread. */
-const LEAST = { pitches: 3, spread: 2 } as const;
+/** Pitches that a line needs at least, how many times their own uncertainty they must spread, and the slope its own. */
+const LEAST = { pitches: 3, spread: 2, slope: 2 } as const;
 
 /**
  * Lift line by York's equations.
@@ -72,6 +72,9 @@ export function liftLine(points: readonly LiftPoint[]): Result<LiftLine> {
   if (!line.ok) return line;
   const { slope, intercept, slopeUncertainty, interceptUncertainty, degreesOfFreedom } = line;
   const k = Math.max(1, line.weightedSquares / degreesOfFreedom);
+  if (!(Math.abs(slope) > LEAST.slope * Math.sqrt(k) * slopeUncertainty)) {
+    return { ok: false, reason: "its lift does not change with pitch by more than its scatter" };
+  }
   const centre = -line.covariance / slopeUncertainty ** 2;
   return {
     ok: true,

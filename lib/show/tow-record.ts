@@ -31,7 +31,7 @@ export interface TowRecordOptions {
 }
 
 /** Findings that change how the answer is read, by code. */
-const TOLD = ["not-alternated", "stands-out", "slowest-drag-more"];
+const TOLD = ["not-alternated", "stands-out", "slowest-drag-more", "weighted-down"];
 
 /** What the answer says of readings that nobody left out, of a design without a law. */
 const NO_LAW = "no law from these readings";

@@ -90,4 +90,15 @@ describe("lift against pitch", () => {
     });
     expect(liftFallsOff(few)).toBeNull();
   });
+
+  it("refuses lift that does not change with pitch: it is nought nowhere", () => {
+    const level = drawn("level").map((one, i) => ({
+      ...one,
+      liftCoefficient: 0.5 + 0.01 * (-1) ** i,
+    }));
+    for (const points of [level, level.map((one) => ({ ...one, liftCoefficient: 0.5 }))]) {
+      expect(liftLine(points))
+        .toMatchObject({ ok: false, reason: expect.stringMatching(/does not change with pitch/) });
+    }
+  });
 });
