@@ -135,13 +135,15 @@ function numbersTable(all: readonly TowResiduals[], name: string): TableRecord {
 
 function captionOf(all: readonly TowResiduals[]): string {
   if (all.length === 0) return "No law fits these readings, so there is nothing that they lie off.";
-  const counts = all.map((one) => `${outsideOf(one)} of the ${one.points.length} of ${one.design}`);
+  const counts = all.map((one) =>
+    `${outsideOf(one) || "none"} of the ${one.points.length} of ${one.design}`
+  );
   const wide = all.filter((one) => one.wider > 1.05);
   const total = all.reduce((sum, one) => sum + outsideOf(one), 0);
   return [
     `Outside the shaded scatter ${total === 1 ? "lies" : "lie"} ${
       listInWords(counts)
-    } readings; one in twenty may. Look for a bend: marks of one design above the line at both ends and below it in the ` +
+    }; one reading in twenty may. Look for a bend: marks of one design above the line at both ends and below it in the ` +
     "middle would say that the law has the wrong shape.",
     wide.length === 0
       ? ""

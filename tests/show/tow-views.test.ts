@@ -102,7 +102,7 @@ describe("residuals of a tow", () => {
       one.points.filter((each) => Math.abs(each.residual) > 2 * each.expected).length
     );
     expect(caption).toContain(
-      `${outside[0]} of the 21 of alder and ${outside[1]} of the 21 of birch`,
+      `${outside[0]} of the 21 of alder and ${outside[1] || "none"} of the 21 of birch`,
     );
   });
 
