@@ -181,7 +181,7 @@ function captionOf({ line, loads, pulls }: CalibrationDrawn): string {
       ? "The pulls measured lie among the known loads."
       : "Some pulls lie beyond the known loads: there the line is a guess.",
     loads.some((one) => one.when === "after")
-      ? "Hollow marks were read after the session: where they stand off the full ones, the cell changed."
+      ? "Hollow marks were read after the session: if they stand off the full ones by more than those scatter, the cell changed."
       : "No load was hung on after the session, so that nobody can see whether the cell changed.",
   ].filter((one) => one !== "").join(" ");
 }
