@@ -112,7 +112,7 @@ export interface TowPointUse {
 export interface DragPart {
   /** For instance `struts`, `spray`, `struts and spray` (a tare holds both), `junction`, `rider in the air`, `wing`. */
   readonly part: string;
-  /** `rest`: the whole less all others; `stated`: from a size in designs.csv. */
+  /** `rest`: the whole less all others, hence with fittings that nobody stated; `stated`: from a size in designs.csv. */
   readonly how: "tare" | "formula" | "stated" | "rest";
   /** The readings, or the formula with its source and how far it is trusted. */
   readonly source: string;

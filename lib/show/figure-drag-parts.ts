@@ -5,14 +5,13 @@
  */
 import * as Plot from "@observablehq/plot";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
-import { formatNumber, NO_BREAK_SPACE } from "../base/rounding.ts";
 import type { DesignTow } from "../base/tow-answer.ts";
 import type { TowEvidence } from "../decide/compare-tows.ts";
 import { designColour, INK, INK_SOFT, PAPER } from "./design-style.ts";
 import { type DragStack, dragStacks } from "./drag-stack.ts";
 import { type DrawingSize, figureRecord, pushApart, textWidth } from "./drawing.ts";
 import { runMarks } from "./interval-marks.ts";
-import { partsSentence, wingSentence } from "./parts-sentence.ts";
+import { excessSentence, partsSentence, wingSentence } from "./parts-sentence.ts";
 import { bandMark, curveMark, extentOf, speedPlot } from "./speed-plot.ts";
 import { numberCell } from "./table-cells.ts";
 import { right } from "./table-columns.ts";
@@ -130,21 +129,13 @@ function captionOf(stack: DragStack | undefined, answer: DesignTow | undefined):
   if (stack.layers.length === 0) {
     return `The drag of ${stack.design} is not split: no law fits these readings.`;
   }
-  const { expected, curves } = stack;
-  const gaps = expected.map(({ drag }, at) => curves.curve[at]!.drag - drag);
-  const middle = gaps[Math.floor(gaps.length / 2)];
-  const size = middle === undefined
-    ? ""
-    : `${formatNumber(Math.abs(middle), 0)}${NO_BREAK_SPACE}N ${middle < 0 ? "below" : "above"}`;
   return [
     partsSentence(answer),
     wingSentence(answer),
-    "Coloured is what is left when the grey parts are taken off; marks are readings moved to the full lift, the band is the " +
+    "Coloured is what is left when the grey parts are taken off, with fittings that nobody stated; marks are readings moved to the full lift, the band is the " +
     "95\u00a0% interval of the whole.",
-    size === ""
-      ? ""
-      : `Dashed: what formulas let expect, parts and wing; in the middle the measured drag lies ${size} it.`,
-    curves.marks.some((one) => !one.used) ? "Hollow marks count in no law." : "",
+    excessSentence(answer),
+    stack.curves.marks.some((one) => !one.used) ? "Hollow marks count in no law." : "",
   ].filter((one) => one !== "").join(" ");
 }
 

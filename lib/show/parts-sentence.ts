@@ -65,3 +65,21 @@ export function wingSentence(one: DesignTow): string {
     valueWithInterval(wing.liftToDrag)
   }; no whole craft reaches it.`;
 }
+
+/**
+ * What was measured of the wing beyond what formulas let expect, at the same speed.
+ *
+ * @param one a design's answer
+ * @returns two sentences on the dashed line of the figure; empty where the wing can't be told apart
+ */
+export function excessSentence(one: DesignTow): string {
+  const excess = told(one)?.expectedOfWing?.excess;
+  if (excess === undefined) return "";
+  const says = excess.low! > 0
+    ? "more than formulas explain"
+    : excess.high! < 0
+    ? "less than formulas explain"
+    : "no more than their doubt";
+  return "Dashed: the parts, and what formulas let expect of the wing. Beyond that were measured " +
+    `${valueWithInterval(excess)}, ${says}.`;
+}

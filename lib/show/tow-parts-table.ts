@@ -57,8 +57,8 @@ export function towPartsTable({ designs }: TowEvidence, name = "tow-parts"): Tab
   return {
     name,
     caption:
-      "What was taken off the drag of the whole craft, and what remains. The parts add up to the whole; ± is the " +
-      "standard uncertainty. Doubts about formulas are the same at all speeds, and cancel between designs on the same struts.",
+      "What was taken off the drag of the whole craft, and what remains: the wing, with fittings that designs.csv does not " +
+      "state. The parts add up to the whole; ± is the standard uncertainty. Doubts about formulas are the same at all speeds, and cancel between designs on the same struts.",
     columns: [
       left("design"),
       left("at"),

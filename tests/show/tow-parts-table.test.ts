@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { compareTows } from "lakeproof/decide/compare-tows.ts";
-import { partsSentence, wingSentence } from "lakeproof/show/parts-sentence.ts";
+import { excessSentence, partsSentence, wingSentence } from "lakeproof/show/parts-sentence.ts";
 import { towPartsTable, towWingTable } from "lakeproof/show/tow-parts-table.ts";
 import { towText } from "lakeproof/show/tow-text.ts";
 import { taredWorld, untared } from "../support/tared-world.ts";
@@ -71,6 +71,23 @@ describe("sentences on parts", () => {
     expect(partsSentence(one!)).toContain("leave the wing and struts with");
     const none = compareTows({ ...session, tow: [] }).answer.designs;
     expect(none).toEqual([]);
+  });
+
+  it("say of what was measured beyond the formulas whether it is more than their doubt", () => {
+    const [one] = tared.answer.designs;
+    expect(excessSentence(one!)).toContain("no more than their doubt.");
+    const heavier = {
+      ...one!,
+      parts: one!.parts.map((each) => ({
+        ...each,
+        expectedOfWing: {
+          ...each.expectedOfWing!,
+          excess: { ...each.expectedOfWing!.excess, value: 30, low: 10, high: 50 },
+        },
+      })),
+    };
+    expect(excessSentence(heavier)).toMatch(/measured 30.0\u00a0N \(10.0 to 50.0\), more than formulas/);
+    expect(excessSentence(unknown.answer.designs[0]!)).toBe("");
   });
 
   it("stand in the text of the command line", () => {
