@@ -86,7 +86,7 @@ function tared({ tares, session, points }: PreparedTow) {
  *
  * The readings carry the errors of the same instruments as a design's: one error of the load cell moves both, so that it
  * leaves their difference nearly alone. Where sizes of the struts and the depth are known the shape over speed and depth
- * is the formula's; else the square of the speed.
+ * is the formula's; else the square of the speed, times the depth where that is known.
  *
  * @param prepared the session
  * @param spec the design
@@ -102,10 +102,10 @@ export function towTare(
   if (used.length === 0 || !single) return null;
   const struts = strutsOf(spec);
   if (struts?.count === 0) return null;
-  const byFormula = struts !== null && depth !== null && used.every((one) => one.depth !== null);
-  const formula = byFormula ? strutShape(struts, prepared.medium) : null;
+  const depthsKnown = depth !== null && used.every((one) => one.depth !== null);
+  const formula = struts !== null && depthsKnown ? strutShape(struts, prepared.medium) : null;
   const shape: StrutShape = (speed, at) =>
-    formula === null || at === null ? speed ** 2 : formula(speed, at);
+    formula !== null ? formula(speed, at!) : speed ** 2 * (depthsKnown ? at! : 1);
   const readings = (off: Off) => used.map((one) => readingOf(prepared, one, off));
   const fit = fitTare(readings({}), shape);
   if (!fit.ok || (formula !== null && isOdd(fit.factor))) return null;

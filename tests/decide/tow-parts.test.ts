@@ -135,6 +135,18 @@ describe("what can't be split", () => {
     ]);
   });
 
+  it("goes with the depth where struts of unknown size were tared at another one", () => {
+    const struts = (deeper: number) =>
+      middle(only(without({
+        ...session,
+        tow: session.tow.map((one) =>
+          one.design === "tare" ? { ...one, depth: one.depth! * deeper } : one
+        ),
+      }))).parts[0]!.drag.value;
+    // The same pull at twice the depth is half of it at the depth of the wing.
+    expect(struts(2) / struts(1)).toBeCloseTo(0.5, 2);
+  });
+
   it("is nothing on a wing without struts", () => {
     const one = only({
       ...untared(session),
