@@ -105,6 +105,7 @@ export const LIMITS: Readonly<Record<string, Limits>> = {
   ),
   altitude: between([-450, 7000], [-450, 4000], "lakes lie -450 to 7000 m above the sea"),
   wind_speed: between([0, 60], [0, 15], "nobody measures glides in more than 15 m/s of wind"),
+  air_drag_area: between([0.01, 3], [0.2, 1.2], "riders and boards have 0.2 to 1.2 m2 in the air"),
   current: between([-10, 10], [-2, 2], "currents worth measuring in stay under 2 m/s"),
 };
 

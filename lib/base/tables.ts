@@ -273,6 +273,7 @@ export const CONDITION_QUANTITIES: readonly Column[] = [
   number("altitude", "length", "m", "Height above the sea, for gravity and air."),
   number("running_depth", "length", "m", "Usual depth of the wing where no run has its own."),
   number("wind_speed", "speed", "m/s", "Wind."),
+  number("air_drag_area", "area", "m2", "Drag area of rider and board in the air, where measured."),
   number(
     "current",
     "speed",

@@ -47,13 +47,12 @@ export interface DragAtSpeed {
 /**
  * Standard uncertainties of the parts as shares of them. Strut friction: transition alone is worth a third at these
  * Reynolds numbers. Spray: its constant is from memory, a factor of two between texts. Junction: two formulas in use differ by
- * 2.8. Rider: 0.55 m2 to a third. Common practice, no source.
+ * 2.8. The rider's stands in the split. Common practice, no source.
  */
 export const PART_DOUBT = {
   struts: 0.4,
   spray: 0.5,
   junction: 0.6,
-  "rider in the air": 0.3,
   other: 0.3,
 } as const;
 
@@ -85,7 +84,7 @@ export function dragAt(split: DragSplit, speed: number): DragAtSpeed | null {
   const ownVariances = values.map(({ part, value }) => {
     const share = part === "struts and spray"
       ? tareVariance!.data + tareVariance!.exponent
-      : PART_DOUBT[part] ** 2;
+      : (part === "rider in the air" ? split.rider.doubt : PART_DOUBT[part]) ** 2;
     return share * value ** 2 + (valueOf(deeper, part) - value) ** 2;
   });
   const tareFreedom = ({ part, value }: Taken): FreedomPart[] => {

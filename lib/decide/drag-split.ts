@@ -3,7 +3,8 @@
  *
  * @module
  */
-import type { Design } from "../base/session.ts";
+import type { Design, Session } from "../base/session.ts";
+import { conditionOf } from "../check/condition-of.ts";
 import { tareDrag, type TareFit } from "../fit/tare-fit.ts";
 import type { TowSeries } from "../fit/tow-series.ts";
 import { strutDrag } from "../model/strut-drag.ts";
@@ -24,8 +25,18 @@ export interface DragSplit {
   readonly depthUncertainty: number;
   /** m that each shared error takes off the depth at plus one standard uncertainty, by name. */
   readonly depthOff: ReadonlyMap<string, number>;
+  readonly rider: RiderInAir;
   /** What cannot be told apart from the wing. */
   readonly rest: RestName;
+}
+
+/** Rider and board in the air. */
+export interface RiderInAir {
+  /** m2: drag over dynamic pressure. */
+  readonly area: number;
+  /** Its standard uncertainty as a share. */
+  readonly doubt: number;
+  readonly how: "formula" | "stated";
 }
 
 /** What the rest holds. */
@@ -43,8 +54,11 @@ export type TakenName =
 /** Where a part's drag comes from. */
 export type PartOrigin = "tare" | "formula" | "stated";
 
-/** kg/m3 (ISO 2533) times m2 over 2: air on a rider who stands, bent. */
-const RIDER = 0.5 * 1.225 * 0.55;
+/** kg/m3 of air (ISO 2533). */
+const AIR = 1.225;
+
+/** A rider who stands, bent; from memory, to a third. */
+const USUAL_RIDER: RiderInAir = { area: 0.55, doubt: 0.3, how: "formula" };
 
 /** m: standard uncertainty of the depth that stands in where nobody measured it. */
 const UNKNOWN_DEPTH = 0.12;
@@ -81,7 +95,19 @@ export function dragSplit(
     depthOff: new Map(
       sharedOffs(prepared, spec).map(({ name, off }) => [name, off(1).depth ?? 0]),
     ),
+    rider: riderOf(prepared.session),
     rest: struts !== null ? "wing" : tare !== null ? "wing and junction" : "wing and struts",
+  };
+}
+
+/** As stated in conditions.csv; without an uncertainty it is taken to be as good as the usual one. */
+function riderOf(session: Session): RiderInAir {
+  const stated = conditionOf(session, "air_drag_area", null);
+  if (stated === null || !(stated.value > 0)) return USUAL_RIDER;
+  return {
+    area: stated.value,
+    doubt: stated.uncertainty === null ? USUAL_RIDER.doubt : stated.uncertainty / stated.value,
+    how: "stated",
   };
 }
 
@@ -101,7 +127,7 @@ export interface Taken {
  * @returns those above zero
  */
 export function takenParts(
-  { spec, medium }: DragSplit,
+  { spec, medium, rider }: DragSplit,
   speed: number,
   { depth, tared }: { readonly depth: number; readonly tared: TareFit | null },
 ): Taken[] {
@@ -124,7 +150,7 @@ export function takenParts(
         } as const,
       ]),
     { part: "junction", how: "formula", value: byFormula?.junction ?? 0 },
-    { part: "rider in the air", how: "formula", value: RIDER * speed ** 2 },
+    { part: "rider in the air", how: rider.how, value: AIR / 2 * rider.area * speed ** 2 },
     { part: "other", how: "stated", value: density / 2 * speed ** 2 * (spec.extraDragArea ?? 0) },
   ];
   return parts.filter((one) => one.value > 0);

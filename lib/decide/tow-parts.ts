@@ -120,10 +120,16 @@ export function towParts(split: DragSplit, range: SpeedRange, best: number | nul
   return { parts, wingLiftToDrag, findings };
 }
 
-function sourceOf({ tare }: DragSplit, part: TakenName, how: PartOrigin): string {
-  return how !== "tare"
-    ? SOURCE[part]
-    : `${tare!.readings} ${SOURCE[part]}, ${tare!.from.toFixed(2)} to ${tare!.to.toFixed(2)} m/s`;
+function sourceOf({ tare, rider }: DragSplit, part: TakenName, how: PartOrigin): string {
+  if (how === "tare") {
+    const { readings, from, to } = tare!;
+    return `${readings} ${SOURCE[part]}, ${from.toFixed(2)} to ${to.toFixed(2)} m/s`;
+  }
+  return part === "rider in the air" && how === "stated"
+    ? `air_drag_area in conditions.csv, in air of 1.225 kg/m3; to ${
+      (rider.doubt * 100).toFixed(0)
+    } %`
+    : SOURCE[part];
 }
 
 /** N. What is left when parts are taken off may be off to either side alike: an interval of equal arms. */

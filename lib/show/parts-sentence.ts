@@ -16,6 +16,12 @@ function told({ parts }: DesignTow): SpeedParts | undefined {
 
 const HOW = { tare: "tared", formula: "by formula", stated: "as stated", rest: "" } as const;
 
+/** What would narrow the doubt, by part and how it is known now. */
+const WOULD_HELP: Readonly<Record<string, string>> = {
+  "struts formula": " Readings of the struts alone would narrow it.",
+  "rider in the air formula": " A measured air_drag_area in conditions.csv would narrow it.",
+};
+
 /** Doubt of a part that is taken off, hence of the rest, N2. */
 const doubtOf = ({ drag }: DragPart) => (drag.standardUncertainty ?? 0) ** 2;
 
@@ -40,7 +46,7 @@ export function partsSentence(one: DesignTow): string {
     : ` Of the doubt about it ${
       formatPercent(Math.min(1, shares))
     } comes from what is taken off, most of that from: ${largest.part}.${
-      largest.part === "struts" ? " Readings of the struts alone would narrow it." : ""
+      WOULD_HELP[`${largest.part} ${largest.how}`] ?? ""
     }`;
   return `Parts of the drag of ${printable(one.design)} ${where}, ${
     formatNumber(at.speed, 2)

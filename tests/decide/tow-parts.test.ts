@@ -73,6 +73,29 @@ describe("drag by parts", () => {
     expect(formula.standardUncertainty! / formula.value).toBeGreaterThanOrEqual(0.4);
   });
 
+  it("takes the rider's drag area as stated where somebody measured it, and is the surer for it", () => {
+    const measured = middle(only({
+      ...session,
+      conditions: [{
+        row: 2,
+        own: {},
+        quantity: "air_drag_area",
+        value: 0.5,
+        unit: "m2",
+        uncertainty: 0.05,
+        statedAs: "standard",
+        block: null,
+        note: null,
+      }],
+    }));
+    const rider = part(measured, "rider in the air")!;
+    expect(rider.how).toBe("stated");
+    expect(rider.source).toContain("to 10 %");
+    expect(rider.drag.value).toBeCloseTo(1.225 / 2 * 0.5 * measured.speed ** 2, 8);
+    const u = (one: SpeedParts) => part(one, "wing")!.drag.standardUncertainty!;
+    expect(u(measured)).toBeLessThan(0.75 * u(middle(tared)));
+  });
+
   it("leaves the whole craft's answer as it was", () => {
     for (const key of ["law", "bestLiftToDrag", "speedOfBestLiftToDrag", "dragAt"] as const) {
       expect(tared[key]).toEqual(byFormula[key]);

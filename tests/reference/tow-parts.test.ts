@@ -96,6 +96,7 @@ function split(withTare: boolean): DragSplit {
     depth: parts.depth,
     depthUncertainty: parts.meanDepthUncertainty,
     depthOff: new Map(),
+    rider: { area: 0.55, doubt: 0.3, how: "formula" },
     rest: "wing",
   };
 }

@@ -86,7 +86,9 @@ describe("sentences on parts", () => {
         },
       })),
     };
-    expect(excessSentence(heavier)).toMatch(/measured 30.0\u00a0N \(10.0 to 50.0\), more than formulas/);
+    expect(excessSentence(heavier)).toMatch(
+      /measured 30.0\u00a0N \(10.0 to 50.0\), more than formulas/,
+    );
     expect(excessSentence(unknown.answer.designs[0]!)).toBe("");
   });
 
