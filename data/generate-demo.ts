@@ -14,9 +14,24 @@ import {
   GLIDES,
   INSTRUMENTS,
   type TableContract,
+  traceContract,
 } from "lakeproof/base/tables.ts";
-import { DESIGNS, EVENINGS, flySink, pair, PLACE, wingVolume } from "./quillwater-craft.ts";
-import { glideRows, LAUNCH_DEPTH, NOISE, SEED } from "./quillwater-session.ts";
+import { weightInWater } from "lakeproof/model/buoyancy.ts";
+import { strutVolume } from "lakeproof/model/strut-drag.ts";
+import { minimumBetween } from "lakeproof/numeric/minimum.ts";
+import {
+  DESIGNS,
+  EVENINGS,
+  flySink,
+  pair,
+  PLACE,
+  type TrueDesign,
+  wingVolume,
+} from "./quillwater-craft.ts";
+import { flownRuns, LAUNCH_DEPTH, NOISE, SEED } from "./quillwater-session.ts";
+import { REFERENCE_MASS } from "./quillwater-tow-craft.ts";
+import { ERRORS } from "./quillwater-tow-session.ts";
+import { traceFiles } from "./quillwater-traces.ts";
 import { withTruth, writeDemo } from "./write-demo.ts";
 
 const FOLDER = "quillwater-evening";
@@ -117,6 +132,20 @@ function instrumentRows(): Rows {
       "the scale's own error",
     ),
     row("depth", "video", String(NOISE.depth), own("m"), "bands on the mast, middle of the run"),
+    row(
+      "trace_speed",
+      "paddle log",
+      String(100 * ERRORS.speedScale),
+      ["%", "standard", "common"],
+      "timed over taped posts",
+    ),
+    row(
+      "trace_speed",
+      "paddle log",
+      String(ERRORS.speedZero),
+      ["m/s", "standard", "common"],
+      "drifting beside a float",
+    ),
   ];
 }
 
@@ -154,18 +183,25 @@ function field(column: Column) {
 
 /** The session folder: text by name; another seed is another pair of evenings with the same foils. */
 export function sessionFiles(seed: string = SEED): Map<string, string> {
+  const runs = flownRuns(seed);
   const tables = [
     [DESIGNS_TABLE, designRows()],
-    [GLIDES, glideRows(seed)],
+    [GLIDES, runs.map((one) => one.row)],
     [CONDITIONS, conditionRows()],
     [INSTRUMENTS, instrumentRows()],
   ] as const;
   const files = new Map<string, string>();
-  const resources = tables.map(([contract, rows]) => {
-    const { text, columns } = table(contract, rows);
+  const traces = traceFiles(runs, seed);
+  const resources = [
+    ...tables.map(([contract, rows]) => ({ contract, ...table(contract, rows) })),
+    ...[...traces].map(([file, text]) => {
+      const contract = traceContract(file);
+      return { contract, text, columns: contract.columns };
+    }),
+  ].map(({ contract, text, columns }) => {
     files.set(contract.file, text);
     return {
-      name: contract.file.replace(".csv", ""),
+      name: contract.file.replace(".csv", "").replace("/", "-"),
       type: "table",
       path: contract.file,
       format: "csv",
@@ -240,12 +276,39 @@ function truth() {
     invented: true,
     what:
       "True distance of each design from a common launch, by integrating the equation of motion without noise; " +
-      "speeds in m/s, lengths in m, mass in kg.",
+      "speeds in m/s, lengths in m, mass in kg. Under best: lift-to-drag of the whole craft and its speed on a level course, " +
+      "with the second evening's rider, at the mass and depth given there.",
     seed: SEED,
     mass: rider.rider + DESIGNS[0]!.mass,
     launchDepth: LAUNCH_DEPTH,
     ratios,
     glides,
+    best: DESIGNS.map(bestOf),
+  };
+}
+
+/** m of the wing under the surface: in the middle of a run. */
+const TRACED_DEPTH = 0.4;
+
+/** What the speed traces of the second evening are there to find. */
+function bestOf(design: TrueDesign) {
+  const { flown, around, drag } = pair(design, EVENINGS[1]!);
+  const lift = weightInWater({
+    mass: REFERENCE_MASS,
+    wetVolume: wingVolume(design) + strutVolume(flown.craft.struts, TRACED_DEPTH),
+    ...around,
+  });
+  const least = minimumBetween(
+    (speed) => flown.dragFactor * drag(TRACED_DEPTH, { speed, weightInWater: lift }).total,
+    { low: 3.2, high: 8 },
+  );
+  const digits = (value: number) => Number(value.toPrecision(5));
+  return {
+    design: design.name,
+    mass: REFERENCE_MASS,
+    depth: TRACED_DEPTH,
+    liftToDrag: digits(lift / least.value),
+    speed: digits(least.at),
   };
 }
 

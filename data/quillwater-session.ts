@@ -99,8 +99,14 @@ function fly(
   return { glide, launchSpeed, launchDepth };
 }
 
+/** A run as written down, and as it truly went. */
+export interface FlownRun {
+  readonly row: GlideRow;
+  readonly glide: FlownGlide;
+}
+
 /** Every run in the order flown, as measured and written down; another seed is another pair of evenings with the same foils. */
-export function glideRows(seed: string = SEED): GlideRow[] {
+export function flownRuns(seed: string = SEED): FlownRun[] {
   const chance = seededRandom(seed);
   const errors = chance.stream("instruments");
   const speedScale = 1 + NOISE.speedScale * errors.normal();
@@ -108,7 +114,7 @@ export function glideRows(seed: string = SEED): GlideRow[] {
   const massOffset = NOISE.massLimit * (2 * errors.uniform() - 1);
   const speed = (value: number) =>
     written((value + NOISE.speed * errors.normal()) * speedScale, 0.01, 2);
-  const rows: GlideRow[] = [];
+  const runs: FlownRun[] = [];
   EVENINGS.forEach((evening, night) => {
     const pairings = new Map(DESIGNS.map((design) => [design.name, pair(design, evening)]));
     const rounds = Math.max(...DESIGNS.map((design) => COURSES[design.name]![night]!.length));
@@ -119,8 +125,8 @@ export function glideRows(seed: string = SEED): GlideRow[] {
         if (course === undefined) continue;
         const pairing = pairings.get(design.name)!;
         const { glide, launchSpeed, launchDepth } = fly(pairing, course, design, evening, chance);
-        rows.push({
-          run: String(rows.length + 1),
+        const row = {
+          run: String(runs.length + 1),
           date: evening.date,
           block: evening.block,
           design: design.name,
@@ -138,9 +144,10 @@ export function glideRows(seed: string = SEED): GlideRow[] {
           ended: glide.ended,
           leave_out: course === "weed" ? "weed on the mast" : "",
           note: NOTES[course],
-        });
+        };
+        runs.push({ row, glide });
       }
     }
   });
-  return rows;
+  return runs;
 }

@@ -126,6 +126,11 @@ function sharedErrors(errors: Random) {
   };
 }
 
+/** Speed shown over true speed of the one paddle log that the class has. */
+export function paddleLogScale(seed: string = SEED): number {
+  return sharedErrors(seededRandom(seed).stream("instruments")).speedScale;
+}
+
 /** Every reading in the order taken: sweep by sweep, designs in turn, passes up and down the lake in turn. */
 export function towRows(crafts: readonly TowedCraft[], cell: LoadCell, chance: Random): Rows {
   const errors = chance.stream("instruments");

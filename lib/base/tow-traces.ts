@@ -52,6 +52,6 @@ export interface TowAgreement {
   readonly traces: Quantity;
   /** Difference of the logarithms, tow less traces, over the 95 % uncertainty of that difference; agrees up to 1. */
   readonly en: number;
-  /** Both together; `null` where they do not agree. */
+  /** Both together; `null` where they do not agree in this or another quantity. */
   readonly combined: Quantity | null;
 }

@@ -18,7 +18,13 @@ import { agreementFindings, towAgreement } from "./tow-agreement.ts";
 import { towSessionFindings } from "./tow-session-findings.ts";
 import { towQuantity } from "./tow-quantity.ts";
 import { alternated, type PreparedTow, towedDesigns } from "./tow-readings.ts";
-import { differingDesigns, prepareTows, seenFromElsewhere, sharedBetween } from "./tow-sessions.ts";
+import {
+  differingDesigns,
+  prepareTows,
+  seenFromElsewhere,
+  sharedBetween,
+  sharedWithTraces,
+} from "./tow-sessions.ts";
 import { prepareTraces } from "./trace-runs.ts";
 import { type TracedDesign, tracedDesign } from "./traced-design.ts";
 
@@ -204,7 +210,7 @@ export function compareTows(
   const agreement = entries.flatMap(({ towed, traced, prepared: { session } }) => {
     if (traced?.answer == null) return [];
     const glided = sessions.find((one) => one.name === traced.answer!.session) ?? session;
-    return towAgreement(towed, traced, sharedBetween(session, glided));
+    return towAgreement(towed, traced, sharedWithTraces(session, glided));
   });
   findings.push(...agreementFindings(agreement));
   return {

@@ -34,7 +34,7 @@ const PLACES = [0, 0.5, 1] as const;
  * slowest, the middle and the fastest speed that both have.
  *
  * Both are told at the tow's lift and depth. They share the scale that weighed the rider, the wing's volume, the planform's
- * expectation, and the speed log if it has one name; those cancel. The two are combined only where they agree.
+ * expectation, and the speed log if it has one name; those cancel. The two are combined only where all quantities agree.
  *
  * @param towed by tow
  * @param traced by glides
@@ -92,7 +92,10 @@ export function towAgreement(
       if (drag !== null) add("drag", speed, drag, (fit) => logDrag(fit, speed));
     }
   }
-  return found;
+  // Where one quantity shows that something else is at work, none is put together.
+  return found.every((one) => one.combined !== null)
+    ? found
+    : found.map((one) => ({ ...one, combined: null }));
 }
 
 function measured(estimate: TowEstimate): MeasuredValue {

@@ -17,11 +17,8 @@ import { type PreparedTow, prepareTow } from "./tow-readings.ts";
 const LASTING: Readonly<Record<string, string>> = {
   "load cell scale": "line_tension",
   "speed scale": "speed",
-  "trace speed scale": "trace_speed",
   "line angle": "line_angle",
   "carried mass": "carried_mass",
-  "drop": "drop",
-  "distance": "distance",
 };
 
 /**
@@ -43,7 +40,7 @@ export function prepareTows(sessions: readonly Session[]): PreparedTow[] {
   return prepared.map((one) => ({ ...one, referenceMass }));
 }
 
-/** Names of the instruments whose shared error of a column is stated. */
+/** Names of the instruments of a column whose shared error is stated. */
 function instrumentsOf(session: Session, quantity: string): string[] {
   return session.instruments.flatMap((one) =>
     one.quantity === quantity && one.kind === "common" && one.instrument !== null
@@ -51,6 +48,9 @@ function instrumentsOf(session: Session, quantity: string): string[] {
       : []
   );
 }
+
+const namedAlike = (one: readonly string[], other: readonly string[]) =>
+  one.some((name) => other.includes(name));
 
 /**
  * Whether a shared error is one and the same in two sessions.
@@ -64,9 +64,24 @@ export function sharedBetween(one: Session, other: Session): (key: string) => bo
   if (one === other) return () => true;
   return (key) => {
     const quantity = LASTING[key];
-    if (quantity === undefined) return false;
-    const [a, b] = [instrumentsOf(one, quantity), instrumentsOf(other, quantity)];
-    return a.some((name) => b.includes(name));
+    return quantity !== undefined &&
+      namedAlike(instrumentsOf(one, quantity), instrumentsOf(other, quantity));
+  };
+}
+
+/**
+ * Whether an error that a tow and traces know by one key is one error.
+ *
+ * @param tow session of the tow
+ * @param traces session of the traces, perhaps the same
+ * @returns true for a weighing of one session or by one scale, and for a speed log that has one name in both; its zero only
+ *   on one day
+ */
+export function sharedWithTraces(tow: Session, traces: Session): (key: string) => boolean {
+  return (key) => {
+    if (key !== "speed scale" && key !== "speed zero") return sharedBetween(tow, traces)(key);
+    if (key === "speed zero" && tow !== traces) return false;
+    return namedAlike(instrumentsOf(tow, "speed"), instrumentsOf(traces, "trace_speed"));
   };
 }
 

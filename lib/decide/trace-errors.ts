@@ -31,8 +31,6 @@ interface Off {
   readonly depth?: number;
   /** Share of the water that moves along. */
   readonly movingShare?: number;
-  /** How much more sink at the end than in the mean, as a share. */
-  readonly steepening?: number;
 }
 
 /** Standard uncertainties of shared errors where nobody states them. Common practice, no source. */
@@ -102,11 +100,6 @@ interface NamedOff {
   readonly off: (sign: 1 | -1) => Off;
 }
 
-/** The instrument of a column's shared errors, where one is named. */
-const named = (prepared: PreparedTraces, quantity: string) =>
-  prepared.session.instruments.find((one) => one.quantity === quantity && one.instrument !== null)
-    ?.instrument ?? null;
-
 function sharedOffs({ prepared, spec, traces, referenceMass }: Task): NamedOff[] {
   const { columns } = prepared;
   const speed = sharedParts(columns.trace_speed, {
@@ -124,10 +117,6 @@ function sharedOffs({ prepared, spec, traces, referenceMass }: Task): NamedOff[]
   );
   const depth = sharedParts(columns.depth, { fixed: USUAL.depth, share: 0 });
   const volume = spec.wetVolume === null ? USUAL.volumeEstimated : USUAL.volumeDunked;
-  // The log that the tow was read from is one and the same error, if it has one name.
-  const log = named(prepared, "speed");
-  const sameLog = log !== null && log === named(prepared, "trace_speed");
-  const speedKey = (name: string) => sameLog ? name : `trace ${name}`;
   const one = (name: string, key: string | null, off: NamedOff["off"]): NamedOff => ({
     name,
     key,
@@ -135,8 +124,8 @@ function sharedOffs({ prepared, spec, traces, referenceMass }: Task): NamedOff[]
   });
   const stated = traces.some((trace) => trace.dropStated);
   return [
-    one("speed scale", speedKey("speed scale"), (sign) => ({ speedShare: sign * speed.share })),
-    one("speed zero", speedKey("speed zero"), (sign) => ({ speedFixed: sign * speed.fixed })),
+    one("speed scale", "speed scale", (sign) => ({ speedShare: sign * speed.share })),
+    one("speed zero", "speed zero", (sign) => ({ speedFixed: sign * speed.fixed })),
     one("drop", "drop", (sign) => ({ dropFixed: sign * drop.fixed, dropShare: sign * drop.share })),
     ...(stated
       ? [one("drop of conditions.csv", "drop of conditions.csv", (sign) => ({
@@ -151,7 +140,6 @@ function sharedOffs({ prepared, spec, traces, referenceMass }: Task): NamedOff[]
     one("water that moves along", "water that moves along", (sign) => ({
       movingShare: sign * USUAL.movingWater,
     })),
-    one("how the height was spent", null, (sign) => ({ steepening: sign * USUAL.steepening })),
     one("wet volume", null, (sign) => ({ volumeShare: sign * volume })),
     one("depth", null, (sign) => ({ depth: sign * depth.fixed })),
   ];
@@ -203,7 +191,6 @@ function dataOf(
       effectiveMass: mass + moving * (1 - (off.movingShare ?? 0)),
       weight,
       sinkThrust,
-      sinkSteepening: off.steepening ?? 0,
       offsetUncertainty: Math.hypot(uSink, RUN_SHARE * meanDrag(one, mass + moving, sinkThrust)),
     };
   });
@@ -219,6 +206,7 @@ function dataOf(
     data: {
       runs: kept,
       craft: { lift, phi: phiOf(spec.span, prior.depth, gravity), expected: prior.towed },
+      steepeningUncertainty: USUAL.steepening,
     },
     depthKnown,
     density,

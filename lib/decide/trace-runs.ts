@@ -46,7 +46,7 @@ export interface PreparedTraces {
 const WATCH = 0.3;
 
 /** Samples that are left at the least. */
-const LEAST = 8;
+const LEAST = 5;
 
 /**
  * A session's traces made ready.

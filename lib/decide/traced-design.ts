@@ -16,7 +16,12 @@ import {
   type TowEstimate,
 } from "../fit/tow-series.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
-import { fitTraceSeries, traceEstimate, type TraceSeries } from "../fit/trace-series.ts";
+import {
+  fitTraceSeries,
+  HEIGHT_SPENT,
+  traceEstimate,
+  type TraceSeries,
+} from "../fit/trace-series.ts";
 import { prepareDesignTraces } from "./trace-errors.ts";
 import { traceFindings } from "./trace-findings.ts";
 import type { PreparedTrace, PreparedTraces } from "./trace-runs.ts";
@@ -35,6 +40,9 @@ export interface TracedDesign {
   readonly traces: readonly PreparedTrace[];
   readonly findings: readonly Finding[];
 }
+
+/** Share of the variance from which a source is worth a word. */
+const LARGE = 0.4;
 
 /** Where the own part of a doubt comes from, in the order of `sharesOf`. */
 const OWN = ["noise of the samples", "planform", "runs"] as const;
@@ -102,6 +110,20 @@ export function tracedDesign(
   const at = (speed: number) => traceEstimate(series, (one) => logDrag(one, speed));
   const shares = sharesOf(where === null && best !== null ? best : at(middle), OWN);
   findings.push(...traceFindings(spec.design, used, fit, ready.data));
+  const height = shares.find((one) => one.source === HEIGHT_SPENT);
+  if (height !== undefined && height.share > LARGE) {
+    findings.push(finding({
+      severity: "note",
+      code: "height-spent-unknown",
+      file: used[0]!.trace.file,
+      what:
+        `${
+          (100 * height.share).toFixed(0)
+        } % of the doubt about the glides of ${spec.design} is where in the run its height was spent: ` +
+        "sinking late looks like little drag when slow.",
+      wanted: "Glides held level, or let sink evenly from launch to end.",
+    }));
+  }
   return {
     design: spec.design,
     answer: {

@@ -4,32 +4,22 @@
  * @module
  */
 import type { Result } from "../base/quantity.ts";
-import {
-  dot,
-  inverseOfThree,
-  mapThree,
-  plus,
-  sandwich,
-  type SymmetricThree,
-  type Three,
-  timesVector,
-} from "./symmetric-three.ts";
 import { expectedTerms } from "./expected-terms.ts";
+import { dot, type SymmetricThree, type Three, timesVector } from "./symmetric-three.ts";
 import type { TowedCraft } from "./tow-data.ts";
-import { type NoisyRun, type TraceNoise, traceNoise, whitenedSums } from "./trace-noise.ts";
+import { type MotionSetting, phiCurve, traceMotion, type TraceRun } from "./trace-motion.ts";
+import { type TraceNoise, traceNoise, whitenedSums } from "./trace-noise.ts";
 import {
-  type PhiCurve,
-  phiCurve,
-  type TraceMotion,
-  traceMotion,
-  type TraceRun,
-} from "./trace-motion.ts";
+  noisy,
+  type Run,
+  solve,
+  type Solved,
+  type State,
+  type Task,
+  type TraceData,
+} from "./trace-step.ts";
 
-/** Everything a fit needs. */
-export interface TraceData {
-  readonly runs: readonly TraceRun[];
-  readonly craft: TowedCraft;
-}
+export type { TraceData };
 
 /** One run at the fit. */
 export interface FittedRun {
@@ -59,6 +49,10 @@ export interface TraceFit {
   readonly noiseCovariance: SymmetricThree;
   /** The part of it from what differs from run to run. */
   readonly runCovariance: SymmetricThree;
+  /** The part of it from how the height was spent. */
+  readonly steepeningCovariance: SymmetricThree;
+  /** How much more of the sink there is at the end than in the mean, as a share: 0 unless the runs say otherwise. */
+  readonly steepening: number;
   readonly noise: TraceNoise;
   readonly noiseDegreesOfFreedom: number;
   /** Variance of the runs' own forces over what was stated for them, not under 1. */
@@ -78,7 +72,7 @@ export interface TraceFitOptions {
   /** True to take samples as independent: only to show what that hides. */
   readonly white?: boolean;
   /** Where to begin; each run's launch speed and offset too. */
-  readonly start?: Pick<TraceFit, "parameters" | "referenceSpeed" | "runs">;
+  readonly start?: Pick<TraceFit, "parameters" | "referenceSpeed" | "runs" | "steepening">;
 }
 
 const MOST_STEPS = 60;
@@ -91,15 +85,6 @@ const SETTLED = 1e-7, UNSETTLED = 1e-3;
 
 /** Speeds looked at beyond those read: a glide that leaves them is none of this run. */
 const BELOW = 0.5, ABOVE = 1.6;
-
-interface Run {
-  readonly run: TraceRun;
-  readonly liftShare: number;
-  launchSpeed: number;
-  offset: number;
-  motion: TraceMotion;
-  residuals: Float64Array;
-}
 
 /**
  * Fits the law to the falling speed of one or more glides.
@@ -134,13 +119,13 @@ export function fitTraces(data: TraceData, options: TraceFitOptions = {}): Resul
   if (state === null) return { ok: false, reason: "no glide of this law fits the traces" };
 
   let noise: TraceNoise & { readonly free?: number } = options.known?.noise ??
-    traceNoise(noisy(state.runs), { white: true });
+    traceNoise(noisy(task, state.runs), { white: true });
   let runScale = options.known?.runScale ?? 1;
   let change = Infinity;
   let solved: Solved | null = null;
   for (let step = 0; step < MOST_STEPS && change > SETTLED; step++) {
     const looks = options.known === undefined && step > 0 && step < NOISE_STEPS;
-    if (looks) noise = traceNoise(noisy(state.runs), { white: options.white === true });
+    if (looks) noise = traceNoise(noisy(task, state.runs), { white: options.white === true });
     solved = solve(task, state, noise, runScale);
     if (solved === null) return { ok: false, reason: "the traces can't tell the terms apart" };
     const moved: State | null = move(task, state, solved, noise, runScale);
@@ -174,6 +159,8 @@ export function fitTraces(data: TraceData, options: TraceFitOptions = {}): Resul
     covariance: solved.covariance,
     noiseCovariance: solved.noiseCovariance,
     runCovariance: solved.runCovariance,
+    steepeningCovariance: solved.steepeningCovariance,
+    steepening: state.steepening,
     noise: { standardDeviation: noise.standardDeviation, memory: noise.memory },
     noiseDegreesOfFreedom: Math.max(1, free * (1 - kept) / (1 + kept)),
     runScale,
@@ -181,36 +168,16 @@ export function fitTraces(data: TraceData, options: TraceFitOptions = {}): Resul
   };
 }
 
-interface Task {
-  readonly data: TraceData;
-  readonly phi: PhiCurve;
-  readonly v0: number;
-  readonly precision: SymmetricThree;
-  readonly pull: Three;
-}
-
-interface State {
-  readonly parameters: Three;
-  readonly runs: readonly Run[];
-}
-
 function meanSpacing(runs: readonly TraceRun[]): number {
   const length = runs.reduce((sum, { times }) => sum + times.at(-1)! - times[0]!, 0);
   return length / runs.reduce((sum, { times }) => sum + times.length - 1, 0);
-}
-
-function noisy(runs: readonly Run[]): NoisyRun[] {
-  return runs.map(({ run, motion, residuals }) => ({
-    times: run.times,
-    columns: [motion.byLaunch, motion.byOffset, motion.byFirst, motion.byThird, residuals],
-  }));
 }
 
 /** One run followed; `null` where it leaves the speeds looked at. */
 function follow(
   { phi, v0, data: { craft } }: Task,
   run: TraceRun,
-  setting: { readonly parameters: Three; readonly launchSpeed: number; readonly offset: number },
+  setting: Pick<MotionSetting, "parameters" | "launchSpeed" | "offset" | "steepening">,
 ): Run | null {
   const liftShare = run.weight / craft.lift;
   const { launchSpeed, offset } = setting;
@@ -225,10 +192,15 @@ function begin(task: Task, start: TraceFitOptions["start"]): State | null {
   const { data: { runs, craft }, v0 } = task;
   if (start !== undefined) {
     const followed = runs.map((run, i) =>
-      follow(task, run, { parameters: start.parameters, ...start.runs[i]! })
+      follow(task, run, {
+        parameters: start.parameters,
+        steepening: start.steepening,
+        launchSpeed: start.runs[i]!.launchSpeed,
+        offset: start.runs[i]!.offset,
+      })
     );
     if (followed.every((one) => one !== null)) {
-      return { parameters: start.parameters, runs: followed };
+      return { parameters: start.parameters, steepening: start.steepening, runs: followed };
     }
   }
   const drags = runs.map((run) => {
@@ -244,7 +216,9 @@ function begin(task: Task, start: TraceFitOptions["start"]): State | null {
   const followed = runs.map((run) =>
     follow(task, run, { parameters, launchSpeed: straightLine(run).start, offset: 0 })
   );
-  return followed.every((one) => one !== null) ? { parameters, runs: followed } : null;
+  return followed.every((one) => one !== null)
+    ? { parameters, steepening: 0, runs: followed }
+    : null;
 }
 
 /** Least squares line through a trace: speed at its first sample, and change a second. */
@@ -263,108 +237,16 @@ function straightLine(
   return { start: level + slope * (times[0]! - mean), slope };
 }
 
-interface Solved {
-  readonly covariance: SymmetricThree;
-  readonly noiseCovariance: SymmetricThree;
-  readonly runCovariance: SymmetricThree;
-  /** Of the three parameters, and of each run's launch speed and offset. */
-  readonly step: Three;
-  readonly own: readonly { readonly launchSpeed: number; readonly offset: number }[];
-  readonly runScale: number;
-  /** Degrees of freedom of the runs' own forces. */
-  readonly runFree: number;
-}
-
-/** One step of Gauss and Newton, each run's own numbers eliminated, with the covariance of the rest. */
-function solve(
-  { precision, pull }: Task,
-  { parameters, runs }: State,
-  noise: TraceNoise,
-  runScale: number,
-): Solved | null {
-  const per = noise.standardDeviation ** -2;
-  let information = mapThree(() => 0);
-  let right: Three = [0, 0, 0];
-  const eliminated = [];
-  for (const one of noisy(runs).map((part, i) => ({ ...part, own: runs[i]! }))) {
-    const { liftShare: l, offset, run } = one.own;
-    const gram = whitenedSums(one.columns, one.times, noise.memory);
-    const at = (i: number, j: number) => gram[5 * i + j]! * per;
-    const doubt = run.offsetUncertainty;
-    const stiff = doubt > 0 ? 1 / (runScale * doubt * doubt) : 0;
-    // Of launch speed and offset; without doubt about a force of its own a run has none.
-    const n00 = at(0, 0), n01 = doubt > 0 ? at(0, 1) : 0, n11 = doubt > 0 ? at(1, 1) + stiff : 1;
-    const determinant = n00 * n11 - n01 * n01;
-    if (!(determinant > 0)) return null;
-    const inverse = [n11 / determinant, -n01 / determinant, n00 / determinant] as const;
-    const columns = [2, 1, 3] as const, factors = [1, l, 1] as const;
-    const b0: Three = [at(0, 2), l * at(0, 1), at(0, 3)];
-    const b1: Three = doubt > 0 ? [at(1, 2), l * at(1, 1), at(1, 3)] : [0, 0, 0];
-    const c0 = at(0, 4), c1 = doubt > 0 ? at(1, 4) - offset * stiff : 0;
-    const solveOwn = (x: number, y: number) =>
-      [inverse[0] * x + inverse[1] * y, inverse[1] * x + inverse[2] * y] as const;
-    const [k0, k1] = solveOwn(c0, c1);
-    information = plus(
-      information,
-      mapThree((i, j) => {
-        const [x, y] = solveOwn(b0[j]!, b1[j]!);
-        return factors[i]! * factors[j]! * at(columns[i]!, columns[j]!) - b0[i]! * x - b1[i]! * y;
-      }),
-    );
-    right = [0, 1, 2].map((i) =>
-      right[i]! + factors[i]! * at(columns[i]!, 4) - b0[i]! * k0 - b1[i]! * k1
-    ) as unknown as Three;
-    // What a force of this run's own does to the right side.
-    const [g0, g1] = solveOwn(at(0, 1), doubt > 0 ? at(1, 1) : 0);
-    const byOffset = [0, 1, 2].map((i) =>
-      factors[i]! * at(columns[i]!, 1) - b0[i]! * g0 - b1[i]! * g1
-    ) as unknown as Three;
-    eliminated.push({ doubt, b0, b1, k0, k1, solveOwn, inverse, byOffset });
-  }
-  const covariance = inverseOfThree(plus(information, precision));
-  if (covariance === null) return null;
-  const prior = timesVector(precision, parameters);
-  const step = timesVector(
-    covariance,
-    right.map((one, j) => one + pull[j]! - prior[j]!) as unknown as Three,
-  );
-  const own = eliminated.map(({ b0, b1, k0, k1, solveOwn, doubt }) => {
-    const [x, y] = solveOwn(dot(b0, step), dot(b1, step));
-    return { launchSpeed: k0 - x, offset: doubt > 0 ? k1 - y : 0 };
-  });
-  const total = sandwich(covariance, information);
-  let runPart = mapThree(() => 0);
-  let square = 0, free = 0;
-  eliminated.forEach(({ doubt, byOffset, solveOwn, inverse, b0, b1 }, i) => {
-    if (doubt === 0) return;
-    const variance = runScale * doubt * doubt;
-    runPart = plus(runPart, mapThree((j, k) => byOffset[j]! * byOffset[k]!), variance);
-    const share = [0, 1, 2].map((j) => solveOwn(b0[j]!, b1[j]!)[1]) as unknown as Three;
-    const known = inverse[2] + dot(share, timesVector(covariance, share));
-    square += ((runs[i]!.offset + own[i]!.offset) / doubt) ** 2;
-    free += Math.max(0, 1 - known / variance);
-  });
-  const runCovariance = sandwich(covariance, runPart);
-  return {
-    covariance,
-    noiseCovariance: mapThree((i, j) => total[i]![j]! - runCovariance[i]![j]!),
-    runCovariance,
-    step,
-    own,
-    runScale: free > 0.2 ? Math.max(1, square / free) : 1,
-    runFree: free,
-  };
-}
-
 /** What is minimised: whitened residuals, the runs' own forces, the planform. */
 function objective(
-  { precision, pull }: Task,
-  { parameters, runs }: State,
+  task: Task,
+  { parameters, steepening, runs }: State,
   noise: TraceNoise,
   runScale: number,
 ): number {
-  const samples = noisy(runs).reduce(
-    (sum, one) => sum + whitenedSums(one.columns, one.times, noise.memory)[24]!,
+  const { precision, pull, data: { steepeningUncertainty: spread = 0 } } = task;
+  const samples = noisy(task, runs).reduce(
+    (sum, one) => sum + whitenedSums(one.columns, one.times, noise.memory).at(-1)!,
     0,
   ) / noise.standardDeviation ** 2;
   const forces = runs.reduce(
@@ -372,7 +254,8 @@ function objective(
       sum + (doubt > 0 ? offset ** 2 / (runScale * doubt ** 2) : 0),
     0,
   );
-  return samples + forces + dot(parameters, timesVector(precision, parameters)) -
+  const growth = spread > 0 ? (steepening / spread) ** 2 : 0;
+  return samples + forces + growth + dot(parameters, timesVector(precision, parameters)) -
     2 * dot(pull, parameters);
 }
 
@@ -389,15 +272,17 @@ function move(
     const parameters = state.parameters.map((one, j) =>
       one + share * solved.step[j]!
     ) as unknown as Three;
+    const steepening = state.steepening + share * solved.steepening;
     const runs = state.runs.map(({ run, launchSpeed, offset }, i) =>
       follow(task, run, {
         parameters,
+        steepening,
         launchSpeed: launchSpeed + share * solved.own[i]!.launchSpeed,
         offset: offset + share * solved.own[i]!.offset,
       })
     );
     if (!runs.every((one) => one !== null)) continue;
-    const moved = { parameters, runs };
+    const moved = { parameters, steepening, runs };
     const after = objective(task, moved, noise, runScale);
     if (after <= before + 1e-9 * Math.abs(before)) return moved;
   }

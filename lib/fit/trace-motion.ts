@@ -35,6 +35,8 @@ export interface MotionSetting {
   readonly launchSpeed: number;
   /** N of drag that is this run's alone. */
   readonly offset: number;
+  /** Share by which the thrust of the sink is larger at the end than in the mean, in all runs, beyond what is known of each. */
+  readonly steepening?: number;
 }
 
 /** Speed at the samples and its changes, one entry a sample. */
@@ -49,6 +51,8 @@ export interface TraceMotion {
   readonly byFirst: Float64Array;
   /** By `p3`, m/s per N. */
   readonly byThird: Float64Array;
+  /** By the common steepening of the sink, m/s. */
+  readonly bySteepening: Float64Array;
 }
 
 /** phi and its slope by speed, both cheap. */
@@ -85,6 +89,9 @@ export function phiCurve(
   return { from, to, values, slopes };
 }
 
+/** Speed and its five sensitivities. */
+const PARTS = 6;
+
 /** s: longest step; what it leaves out is below 1e-6 m/s for glides of this kind. */
 const STEP = 0.2;
 
@@ -115,13 +122,14 @@ export function traceMotion(
   const square = 1 / (v0 * v0);
   const lift = liftShare * liftShare * v0 * v0;
   // Linear in time; its mean over the distance is that of a steady sink, since the height lost is the same.
-  const growth = 2 * (run.sinkSteepening ?? 0) * sinkThrust / length;
-  const middle = growth === 0 ? 0 : meanTime(run);
+  const unit = 2 * sinkThrust / length;
+  const growth = ((run.sinkSteepening ?? 0) + (setting.steepening ?? 0)) * unit;
+  const middle = meanTime(run);
   const constant = p2 * liftShare + offset - sinkThrust;
   const { values, slopes, from, to } = phi;
   const width = (to - from) / (values.length - 1);
-  const rate = new Float64Array(5);
-  const state = new Float64Array([setting.launchSpeed, 1, 0, 0, 0]);
+  const rate = new Float64Array(PARTS);
+  const state = new Float64Array([setting.launchSpeed, 1, 0, 0, 0, 0]);
   /** Rates of speed and sensitivities; false outside the range of phi. */
   const rates = (time: number, y: Float64Array): boolean => {
     const v = y[0]!;
@@ -143,11 +151,12 @@ export function traceMotion(
     rate[2] = steep * y[2]! - 1 / mass;
     rate[3] = steep * y[3]! - first / mass;
     rate[4] = steep * y[4]! - third / mass;
+    rate[5] = steep * y[5]! + unit * (time - middle) / mass;
     return true;
   };
-  const out = [0, 1, 2, 3, 4].map(() => new Float64Array(count));
-  const before = new Float64Array(5), startRate = new Float64Array(5);
-  const moved = new Float64Array(5), sum = new Float64Array(5);
+  const out = Array.from({ length: PARTS }, () => new Float64Array(count));
+  const before = new Float64Array(PARTS), startRate = new Float64Array(PARTS);
+  const moved = new Float64Array(PARTS), sum = new Float64Array(PARTS);
   let sample = 0;
   const begin = times[0]!;
   if (!rates(begin, state)) return null;
@@ -158,17 +167,17 @@ export function traceMotion(
     sum.set(rate);
     for (let stage = 1; stage < 4; stage++) {
       const reach = stage === 3 ? h : h / 2;
-      for (let j = 0; j < 5; j++) moved[j] = before[j]! + reach * rate[j]!;
+      for (let j = 0; j < PARTS; j++) moved[j] = before[j]! + reach * rate[j]!;
       if (!rates(start + reach, moved)) return null;
       const weight = stage === 3 ? 1 : 2;
-      for (let j = 0; j < 5; j++) sum[j]! += weight * rate[j]!;
+      for (let j = 0; j < PARTS; j++) sum[j]! += weight * rate[j]!;
     }
-    for (let j = 0; j < 5; j++) state[j] = before[j]! + h / 6 * sum[j]!;
+    for (let j = 0; j < PARTS; j++) state[j] = before[j]! + h / 6 * sum[j]!;
     if (!rates(start + h, state)) return null;
     const last = step === steps - 1;
     while (sample < count && (last || times[sample]! <= start + h)) {
       const t = (times[sample]! - start) / h;
-      for (let j = 0; j < 5; j++) {
+      for (let j = 0; j < PARTS; j++) {
         const left = before[j]!, right = state[j]!;
         const m0 = startRate[j]! * h, m1 = rate[j]! * h;
         const c2 = 3 * (right - left) - 2 * m0 - m1, c3 = m0 + m1 - 2 * (right - left);
@@ -177,13 +186,14 @@ export function traceMotion(
       sample++;
     }
   }
-  const [speed, byLaunch, byOffset, byFirst, byThird] = out;
+  const [speed, byLaunch, byOffset, byFirst, byThird, bySteepening] = out;
   return {
     speed: speed!,
     byLaunch: byLaunch!,
     byOffset: byOffset!,
     byFirst: byFirst!,
     byThird: byThird!,
+    bySteepening: bySteepening!,
   };
 }
 

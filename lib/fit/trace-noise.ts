@@ -5,8 +5,9 @@
  */
 import { minimumBetween } from "../numeric/minimum.ts";
 
-/** Columns of one run, and its residuals last: launch, offset, first, third, residual; one entry a sample each. */
+/** Columns of one run: launch, offset, first, third, steepening, and its residuals; one entry a sample each. */
 export type TraceColumns = readonly [
+  Float64Array,
   Float64Array,
   Float64Array,
   Float64Array,
@@ -14,7 +15,12 @@ export type TraceColumns = readonly [
   Float64Array,
 ];
 
-/** Symmetric sums of products of whitened columns, 5 by 5 by rows. */
+/** How many columns there are, and the place of the residuals. */
+export const TRACE_COLUMNS = 6, RESIDUAL = 5;
+
+const N = TRACE_COLUMNS;
+
+/** Symmetric sums of products of whitened columns, by rows. */
 export type TraceGram = Float64Array;
 
 /**
@@ -30,8 +36,8 @@ export function whitenedSums(
   times: readonly number[],
   memory: number,
 ): TraceGram {
-  const gram = new Float64Array(25);
-  const before = new Float64Array(5), here = new Float64Array(5);
+  const gram = new Float64Array(N * N);
+  const before = new Float64Array(N), here = new Float64Array(N);
   let spacing = 0, kept = 0, scale = 1;
   for (let i = 0; i < times.length; i++) {
     if (i > 0 && memory > 0) {
@@ -43,17 +49,17 @@ export function whitenedSums(
         scale = 1 / Math.sqrt(1 - kept * kept);
       }
     }
-    for (let j = 0; j < 5; j++) {
+    for (let j = 0; j < N; j++) {
       const value = columns[j]![i]!;
       here[j] = (value - kept * before[j]!) * scale;
       before[j] = value;
     }
-    for (let j = 0; j < 5; j++) {
+    for (let j = 0; j < N; j++) {
       const one = here[j]!;
-      for (let k = j; k < 5; k++) gram[5 * j + k]! += one * here[k]!;
+      for (let k = j; k < N; k++) gram[N * j + k]! += one * here[k]!;
     }
   }
-  for (let j = 0; j < 5; j++) for (let k = 0; k < j; k++) gram[5 * j + k] = gram[5 * k + j]!;
+  for (let j = 0; j < N; j++) for (let k = 0; k < j; k++) gram[N * j + k] = gram[N * k + j]!;
   return gram;
 }
 
@@ -86,16 +92,16 @@ const NOTHING_LEFT = 1e-10;
 
 /** Removes a column from sums of products by elimination; its logarithm of the pivot, or `null` where nothing was left of it. */
 function eliminate(gram: Float64Array, at: number, whole: number): number | null {
-  const pivot = gram[6 * at]!;
+  const pivot = gram[(N + 1) * at]!;
   if (!(pivot > NOTHING_LEFT * whole)) {
-    for (let j = 0; j < 5; j++) gram[5 * j + at] = gram[5 * at + j] = 0;
+    for (let j = 0; j < N; j++) gram[N * j + at] = gram[N * at + j] = 0;
     return null;
   }
-  for (let j = 0; j < 5; j++) {
+  for (let j = 0; j < N; j++) {
     if (j === at) continue;
-    const share = gram[5 * j + at]! / pivot;
-    for (let k = 0; k < 5; k++) {
-      if (k !== at) gram[5 * j + k]! -= share * gram[5 * at + k]!;
+    const share = gram[N * j + at]! / pivot;
+    for (let k = 0; k < N; k++) {
+      if (k !== at) gram[N * j + k]! -= share * gram[N * at + k]!;
     }
   }
   return Math.log(pivot);
@@ -103,8 +109,8 @@ function eliminate(gram: Float64Array, at: number, whole: number): number | null
 
 /** Minus twice the restricted log likelihood at a memory, and the variance that belongs to it. */
 function restricted(runs: readonly NoisyRun[], memory: number) {
-  const total = new Float64Array(25);
-  const whole = new Float64Array(5);
+  const total = new Float64Array(N * N);
+  const whole = new Float64Array(N);
   let count = 0, log = 0;
   const remove = (gram: Float64Array, at: number, before: number) => {
     const pivot = eliminate(gram, at, before);
@@ -117,12 +123,12 @@ function restricted(runs: readonly NoisyRun[], memory: number) {
     log += logDeterminant(times, memory);
     // Launch and constant force are each run's own: nothing is asked of them here.
     count += times.length;
-    for (let j = 0; j < 5; j++) whole[j]! += gram[6 * j]!;
-    for (const at of [0, 1]) remove(gram, at, gram[6 * at]!);
-    for (let j = 0; j < 25; j++) total[j]! += gram[j]!;
+    for (let j = 0; j < N; j++) whole[j]! += gram[(N + 1) * j]!;
+    for (const at of [0, 1]) remove(gram, at, gram[(N + 1) * at]!);
+    for (let j = 0; j < N * N; j++) total[j]! += gram[j]!;
   }
-  for (const at of [2, 3]) remove(total, at, whole[at]!);
-  const variance = total[24]! / count;
+  for (const at of [2, 3, 4]) remove(total, at, whole[at]!);
+  const variance = total[N * N - 1]! / count;
   return { variance, count, criterion: count * Math.log(variance) + log };
 }
 

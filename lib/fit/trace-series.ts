@@ -8,6 +8,9 @@ import { quadraticForm } from "./symmetric-three.ts";
 import { fitTraces, type TraceData, type TraceFit } from "./trace-fit.ts";
 import type { LogValue, TowEstimate } from "./tow-series.ts";
 
+/** Name of the doubt about where in a run its height was lost. */
+export const HEIGHT_SPENT = "how the height was spent";
+
 /** An error that all traces share. */
 export interface SharedTraceError {
   readonly name: string;
@@ -67,7 +70,10 @@ export function traceEstimate(
   if (here === null || !Number.isFinite(here.log)) return null;
   const noise = Math.max(0, quadraticForm(fit.noiseCovariance, here.gradient));
   const runs = Math.max(0, quadraticForm(fit.runCovariance, here.gradient));
-  const shared = [];
+  const growth = Math.max(0, quadraticForm(fit.steepeningCovariance, here.gradient));
+  const shared: TowEstimate["shared"][number][] = growth > 0
+    ? [{ name: HEIGHT_SPENT, key: null, change: Math.sqrt(growth) }]
+    : [];
   for (const { name, key, fits } of shifts) {
     const [plus, minus] = fits.map(value);
     if (plus == null || minus == null) return null;
@@ -77,7 +83,10 @@ export function traceEstimate(
     log: here.log,
     dataVariance: noise,
     dataDegreesOfFreedom: fit.noiseDegreesOfFreedom,
-    planformVariance: Math.max(0, quadraticForm(fit.covariance, here.gradient) - noise - runs),
+    planformVariance: Math.max(
+      0,
+      quadraticForm(fit.covariance, here.gradient) - noise - runs - growth,
+    ),
     sweepVariance: runs,
     sweepDegreesOfFreedom: fit.runDegreesOfFreedom,
     shared,

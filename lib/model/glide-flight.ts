@@ -57,6 +57,8 @@ export interface FlownGlide {
   /** m/s */
   readonly endSpeed: number;
   readonly ended: "stalled" | "touched" | "stopped early";
+  /** Time in s and speed in m/s from launch to end, every 0.05 s and at the end. */
+  readonly history: readonly (readonly [time: number, speed: number])[];
 }
 
 /** Speed, distance, drop. */
@@ -182,11 +184,13 @@ export function flyGlide(
   const least = (motion: Motion, time: number) => Math.min(...Object.values(margins(motion, time)));
 
   let motion: Motion = [plan.launchSpeed, 0, 0];
+  const history: [number, number][] = [[0, plan.launchSpeed]];
   if (least(motion, 0) <= 0) throw new RangeError("Cannot glide as the launch is below the end");
   for (let time = 0; time < 60; time += STEP) {
     const next = step(motion, time, STEP);
     if (least(next, time + STEP) > 0) {
       motion = next;
+      history.push([time + STEP, motion[0]]);
       continue;
     }
     const last = bracketedRoot(
@@ -197,7 +201,8 @@ export function flyGlide(
     const [endSpeed, distance, drop] = step(motion, time, last);
     const left = margins([endSpeed, distance, drop], time + last);
     const ended = ENDS.reduce((one, other) => left[other] < left[one] ? other : one);
-    return { distance, drop, duration: time + last, endSpeed, ended };
+    history.push([time + last, endSpeed]);
+    return { distance, drop, duration: time + last, endSpeed, ended, history };
   }
   throw new RangeError("Cannot fly the glide as it does not end within 60 s");
 }

@@ -11,7 +11,7 @@ import { TRACES } from "../base/tables.ts";
 import type { ReadTable } from "./read-table.ts";
 
 /** Samples from which a decay can be told from its noise at all. */
-export const LEAST_SAMPLES = 8;
+export const LEAST_SAMPLES = 5;
 
 /**
  * Whether a path is a trace's.

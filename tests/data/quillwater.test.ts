@@ -33,8 +33,10 @@ describe("demo session of Quillwater", () => {
   it("is what its generator writes, byte for byte, and nothing else", () => {
     const made = demoFiles();
     for (const [path, text] of made) expect(read(path), path).toBe(text);
-    const present = [...Deno.readDirSync(new URL("quillwater-evening/", folder))]
-      .map((entry) => `quillwater-evening/${entry.name}`);
+    const present = ["quillwater-evening/", "quillwater-evening/traces/"].flatMap((path) =>
+      [...Deno.readDirSync(new URL(path, folder))].filter((entry) => entry.isFile)
+        .map((entry) => `${path}${entry.name}`)
+    );
     const wanted = [...made.keys()].filter((path) => path.startsWith("quillwater-evening/"));
     expect(present.sort()).toEqual(wanted.sort());
   });

@@ -20,7 +20,7 @@ const PLAN: TracePlan = {
 const { crafts, session } = exampleTow("two tows");
 
 /** The example's tows, with glides of both designs. */
-function glided(plan: Partial<TracePlan> = {}, name = "glides"): Session {
+function glided(plan: Partial<TracePlan> = {}, name = "more glides"): Session {
   const random = seededRandom(name);
   const [one, two] = crafts.map((craft, i) =>
     glideTraces(craft, { ...PLAN, ...plan }, random, 1 + 100 * i)

@@ -28,7 +28,15 @@ const at = golden.runs.map((run, i) => {
   const { byLaunch, byOffset, byFirst, byThird } = motion;
   return {
     times: run.times,
-    columns: [byLaunch, byOffset, byFirst, byThird, residuals] as const,
+    // The golden fit has no steepening.
+    columns: [
+      byLaunch,
+      byOffset,
+      byFirst,
+      byThird,
+      new Float64Array(residuals.length),
+      residuals,
+    ] as const,
   };
 });
 
@@ -121,6 +129,7 @@ describe("a motion followed through its samples", () => {
       [here.byOffset, { offset: 0.4 + h }, { offset: 0.4 - h }, 1],
       [here.byOffset, { parameters: [p1, p2 + h, p3] }, { parameters: [p1, p2 - h, p3] }, l],
       [here.byFirst, { parameters: [p1 + h, p2, p3] }, { parameters: [p1 - h, p2, p3] }, 1],
+      [here.bySteepening, { steepening: h }, { steepening: -h }, 1],
       [here.byThird, { parameters: [p1, p2, p3 + h] }, { parameters: [p1, p2, p3 - h] }, 1],
     ] as const;
     for (const [column, up, down, factor] of cases) {

@@ -44,7 +44,7 @@ describe("a trace of a run", () => {
     [
       "too few samples",
       "traces/2.csv",
-      TEXT.split("\n").slice(0, 7).join("\n"),
+      TEXT.split("\n").slice(0, 5).join("\n"),
       "short-trace",
       null,
     ],

@@ -47,30 +47,27 @@ export function glideTraces(
     const run = String(from + i);
     const factor = 1 + plan.process * random.normal();
     const [low, high] = plan.launch;
-    let speed = craft.best.speed * (low + (high - low) * random.uniform());
-    const launchSpeed = speed;
+    const launchSpeed = craft.best.speed * (low + (high - low) * random.uniform());
     const slope = 0.015 + 0.02 * random.uniform();
-    const per = 20;
-    const h = 1 / plan.rate / per;
-    const count = Math.floor(plan.seconds * plan.rate);
-    const times: number[] = [], speeds: number[] = [];
-    let distance = 0, drop = 0, noise = random.normal();
-    for (let sample = 0; sample <= count; sample++) {
-      times.push(sample / plan.rate);
-      const pumped = plan.pump !== undefined && i === 0 && sample > count / 4 ? plan.pump : 0;
-      speeds.push((speed + pumped) * (1 + log.scale) + plan.noise * noise + log.zero);
+    const flown = fly(craft, {
+      launchSpeed,
+      slope,
+      factor,
+      moving,
+      rate: plan.rate,
+      seconds: plan.seconds,
+      steepening,
+    });
+    const { times, distance, drop, endSpeed } = flown;
+    let noise = random.normal();
+    const speeds = flown.speeds.map((speed, sample) => {
+      const pumped = plan.pump !== undefined && i === 0 && sample > flown.speeds.length / 3
+        ? plan.pump
+        : 0;
+      const read = (speed + pumped) * (1 + log.scale) + plan.noise * noise + log.zero;
       noise = plan.correlation * noise + Math.sqrt(1 - plan.correlation ** 2) * random.normal();
-      if (sample === count || speed < 1.03 * craft.stallSpeed) break;
-      for (let step = 0; step < per; step++) {
-        const share = (sample + step / per) / count;
-        const sink = slope * (1 + steepening * (2 * share - 1));
-        const rate = (v: number) => (craft.lift * sink - factor * craft.drag(v)) / moving;
-        const middle = speed + h / 2 * rate(speed);
-        distance += h * middle;
-        drop += h * middle * sink;
-        speed += h * rate(middle);
-      }
-    }
+      return read;
+    });
     const duration = times.at(-1)!;
     traces.push({ run, file: `traces/${run}.csv`, times, speeds });
     glides.push({
@@ -81,7 +78,7 @@ export function glideTraces(
       block: null,
       design: craft.name,
       launchSpeed: launchSpeed + 0.08 * random.normal(),
-      endSpeed: speed + 0.08 * random.normal(),
+      endSpeed: endSpeed + 0.08 * random.normal(),
       drop: drop + 0.02 * random.normal(),
       distance: distance * (1 + 0.012 * random.normal()) + 0.15 * random.normal(),
       duration,
@@ -93,4 +90,49 @@ export function glideTraces(
     });
   }
   return { glides, traces };
+}
+
+interface Flight {
+  readonly launchSpeed: number;
+  /** Height lost over distance, in the mean. */
+  readonly slope: number;
+  /** Drag of this run over the craft's. */
+  readonly factor: number;
+  /** kg */
+  readonly moving: number;
+  /** Samples a second. */
+  readonly rate: number;
+  readonly seconds: number;
+  /** How much more it sinks at the end than in the mean, as a share. */
+  readonly steepening: number;
+}
+
+/** One glide to its time or just above its stall, by middle steps; flown once before, to know how long it lasts. */
+function fly(craft: TrueCraft, flight: Flight) {
+  const once = (length: number, steepening: number) => {
+    const per = 20, h = 1 / flight.rate / per;
+    const count = Math.floor(flight.seconds * flight.rate);
+    let speed = flight.launchSpeed, distance = 0, drop = 0;
+    const times = [0], speeds = [speed];
+    let end = { endSpeed: speed, distance, drop };
+    for (let sample = 1; sample <= count; sample++) {
+      for (let step = 0; step < per; step++) {
+        const share = (times.at(-1)! + step * h) / length;
+        const sink = flight.slope * (1 + steepening * (2 * share - 1));
+        const rate = (v: number) =>
+          (craft.lift * sink - flight.factor * craft.drag(v)) / flight.moving;
+        const middle = speed + h / 2 * rate(speed);
+        distance += h * middle;
+        drop += h * middle * sink;
+        speed += h * rate(middle);
+        if (speed < 1.03 * craft.stallSpeed) return { times, speeds, ...end };
+      }
+      times.push(sample / flight.rate);
+      speeds.push(speed);
+      end = { endSpeed: speed, distance, drop };
+    }
+    return { times, speeds, ...end };
+  };
+  const { times } = once(1, 0);
+  return once(times.at(-1)!, flight.steepening);
 }
