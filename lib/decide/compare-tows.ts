@@ -189,6 +189,14 @@ export function compareTows(
     }
   }
   if (several) findings.push(...differingDesigns(sessions));
+  if (entries.length > 0 && towed.length === 0) {
+    findings.push(finding({
+      severity: "note",
+      code: "glided-only",
+      what: "There is no towed reading: all that is told rests on the speed traces of glides.",
+      wanted: "A tow, for the drag at each speed within a few per cent.",
+    }));
+  }
   if (entries.length === 0) {
     findings.push(finding({
       severity: "error",

@@ -124,9 +124,30 @@ describe("task answer tow", () => {
   });
 
   it("says what is missing in a session without tows", async () => {
-    const { text, code } = await answerTow(["quillwater-evening"], {});
+    const path = written("untowed", { ...session, tow: [] });
+    const { text, code } = await answerTow([path], {});
     expect(code).toBe(1);
     expect(text).toContain("no towed reading");
+  });
+
+  it("tells from speed traces what a session without tows can tell, and that it does", async () => {
+    const { text, code } = await answerTow(["quillwater-evening"], {});
+    expect(code).toBe(0);
+    expect(text).toContain("no towed reading");
+    expect(text).toContain("What the speeds of the glides say");
+  });
+
+  it("takes two sessions together, each named", async () => {
+    const names = ["quillwater-tow", "quillwater-evening"];
+    const { text, code } = await answerTow(names, { json: true });
+    expect(code).toBe(0);
+    const answer: TowAnswer = JSON.parse(text);
+    expect(answer.sessions).toEqual(names);
+    expect(answer.dataChecksums.map((one) => one.file)).toContain(
+      "quillwater-evening/traces/13.csv",
+    );
+    expect(answer.designs[0]!.fromTraces!.session).toBe("quillwater-evening");
+    expect(answer.agreement.length).toBeGreaterThan(4);
   });
 
   it("refuses one session twice, options of glides, and sessions that are not there", async () => {
