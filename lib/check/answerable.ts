@@ -113,6 +113,17 @@ function tow(session: Session): Answerable {
   } as const;
   const kept = session.tow.filter((one) => one.leaveOut === null);
   const whole = kept.filter((one) => one.speed !== null && one.lineTension !== null);
+  if (whole.length === 0 && session.traces.length > 0) {
+    const { length } = session.traces;
+    return {
+      ...common,
+      can: true,
+      has: `No towed readings, but speed traces of ${
+        length === 1 ? "1 glide" : `${length} glides`
+      }.`,
+      needs: [],
+    };
+  }
   if (whole.length === 0) {
     return {
       ...common,

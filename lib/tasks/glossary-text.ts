@@ -3,7 +3,13 @@
  *
  * @module
  */
-import { type Column, CONDITION_QUANTITIES, type TableContract, TABLES } from "../base/tables.ts";
+import {
+  type Column,
+  CONDITION_QUANTITIES,
+  type TableContract,
+  TABLES,
+  traceContract,
+} from "../base/tables.ts";
 import { UNITS } from "../base/units.ts";
 
 /** Units that fit a column, the default first. */
@@ -68,5 +74,8 @@ export function glossaryText(): string {
   const tables = TABLES.map((contract) =>
     contract.file === "conditions.csv" ? `${table(contract)}\n\n${conditions}` : table(contract)
   );
-  return [RULES, ...tables].join("\n\n") + "\n";
+  const traces = table(traceContract("traces/RUN.csv")) +
+    "\n\nOne file a run, under the run's name in glides.csv: traces/7.csv. How well the log reads stands in " +
+    "instruments.csv as trace_speed.";
+  return [RULES, ...tables, traces].join("\n\n") + "\n";
 }

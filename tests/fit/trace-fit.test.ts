@@ -71,6 +71,21 @@ describe("the law of three invented traces, against scipy with dense matrices", 
     );
   });
 
+  it("has the same law where it is open how the height was spent", () => {
+    const { uncertainty, steepening, parameters, covariance } = golden.steepened;
+    const open = fitTraces({ ...DATA, steepeningUncertainty: uncertainty }, {
+      known: { noise: golden.noise, runScale: 1 },
+    });
+    if (!open.ok) throw new Error(open.reason);
+    expect(Math.abs(open.steepening - steepening)).toBeLessThan(1e-3 * uncertainty);
+    parameters.forEach((one, j) => {
+      const u = Math.sqrt(covariance[j]![j]!) * theirs[j]!;
+      expect(Math.abs(open.parameters[j]! * ours[j]! - one * theirs[j]!) / u).toBeLessThan(1e-3);
+      const ratio = Math.sqrt(open.covariance[j]![j]!) * ours[j]! / u;
+      expect(Math.abs(ratio - 1)).toBeLessThan(2e-4);
+    });
+  });
+
   it("finds the noise of the restricted likelihood", () => {
     const { memory, standardDeviation } = traceNoise(at);
     // The search stops within a hundredth of the memory.

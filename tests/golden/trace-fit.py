@@ -26,10 +26,10 @@ for weight, launch, hz, seconds, slope, steepening in ((820.0, 5.6, 10, 3.2, 0.0
     RUNS.append(dict(times=times, effectiveMass=weight / 9.4, weight=weight, sinkThrust=slope * weight, sinkSteepening=steepening, offsetUncertainty=1.5, launch=launch))
 
 
-def motion(run, p, v_start, offset, grow):
+def motion(run, p, v_start, offset, grow, steepening=0.0):
     l = run["weight"] / LIFT
     t0, t1 = run["times"][0], run["times"][-1]
-    rate = lambda t, v: -(p[0] * (v / V0) ** 2 + p[1] * l + p[2] * l * l * phi(v) * (V0 / v) ** 2 + offset - run["sinkThrust"] - grow(t)) / run["effectiveMass"]
+    rate = lambda t, v: -(p[0] * (v / V0) ** 2 + p[1] * l + p[2] * l * l * phi(v) * (V0 / v) ** 2 + offset - run["sinkThrust"] - grow(t) - steepening * run.get("unit", lambda _: 0)(t)) / run["effectiveMass"]
     return solve_ivp(rate, (t0, t1), [v_start], t_eval=run["times"], method="DOP853", rtol=1e-12, atol=1e-12).y[0]
 
 
@@ -38,8 +38,9 @@ def growth(run, speeds):
     t = run["times"]
     part = np.diff(t) * (speeds[1:] + speeds[:-1]) / 2
     middle = (part * (t[1:] + t[:-1]) / 2).sum() / part.sum()
-    rate = 2 * run["sinkSteepening"] * run["sinkThrust"] / (t[-1] - t[0])
-    return lambda time: rate * (time - middle)
+    rate = 2 * run["sinkThrust"] / (t[-1] - t[0])
+    run["unit"] = lambda time: rate * (time - middle)
+    return lambda time: run["sinkSteepening"] * run["unit"](time)
 
 
 def covariance(t, memory):
@@ -53,8 +54,9 @@ for run in RUNS:
 
 
 def model(theta):
-    p = theta[:3]
-    return [motion(run, p, theta[3 + 2 * i], theta[4 + 2 * i], run["grow"]) for i, run in enumerate(RUNS)]
+    """Three terms, launch speed and offset of each run, and the common steepening where there is a tenth number."""
+    p, steepening = theta[:3], theta[9] if len(theta) > 9 else 0.0
+    return [motion(run, p, theta[3 + 2 * i], theta[4 + 2 * i], run["grow"], steepening) for i, run in enumerate(RUNS)]
 
 
 def residuals(theta):
@@ -64,12 +66,17 @@ def residuals(theta):
         out += [np.linalg.solve(factor, run["speeds"] - speeds), [theta[4 + 2 * i] / run["offsetUncertainty"]]]
     (d, ud), (e, ue) = EXPECTED["constant"], EXPECTED["liftTerm"]
     out.append([(theta[1] - d) / ud, (theta[2] - e / V0 ** 2) / (ue / V0 ** 2)])
+    if len(theta) > 9:
+        out.append([theta[9] / STEEPENING])
     return np.concatenate(out)
 
 
+STEEPENING = 0.4
 start = np.concatenate([TRUE] + [[run["launch"], 0.0] for run in RUNS])
 fit = least_squares(residuals, start, jac="3-point", xtol=1e-14, ftol=1e-14, gtol=1e-14, x_scale=np.maximum(1, np.abs(start)))
 C = np.linalg.inv(fit.jac.T @ fit.jac)
+wide = least_squares(residuals, np.append(fit.x, 0.0), jac="3-point", xtol=1e-14, ftol=1e-14, gtol=1e-14, x_scale=np.maximum(1, np.abs(np.append(fit.x, 1.0))))
+CW = np.linalg.inv(wide.jac.T @ wide.jac)
 
 # Restricted likelihood of the noise with launch speed and offset of each run and the shape of the law projected out.
 columns = []
@@ -105,6 +112,7 @@ json.dump(
         parameters=fit.x[:3].tolist(),
         covariance=C[:3, :3].tolist(),
         own=[dict(launchSpeed=fit.x[3 + 2 * i], offset=fit.x[4 + 2 * i]) for i in range(3)],
+        steepened=dict(uncertainty=STEEPENING, steepening=wide.x[9], parameters=wide.x[:3].tolist(), covariance=CW[:3, :3].tolist()),
         restricted=dict(memory=float(np.exp(best.x)), standardDeviation=float(np.sqrt(restricted(best.x)[1]))),
     ),
     sys.stdout,
