@@ -122,6 +122,7 @@ export function valueWithInterval(q: Quantity): string {
 export function bestSentence(one: DesignTow): string {
   const { bestLiftToDrag: best, speedOfBestLiftToDrag: speed } = one;
   const design = printable(one.design);
+  if (one.law === null && one.points.length === 0) return `${design}: not towed.`;
   if (one.law === null) return `${design}: these readings carry no drag law.`;
   if (best === null || speed === null) {
     return `${design}: its drag shows no best speed between half the slowest and twice the fastest speed towed.`;

@@ -19,6 +19,7 @@ import {
   TOW_INTERVAL,
   towComparisonSentence,
 } from "./tow-sentence.ts";
+import { towEntryName } from "./tow-entry-name.ts";
 import { agreementTable, familySentence, intervalCell, tracesTable } from "./tow-traces-text.ts";
 
 const QUESTION = "How much drag does each design have, at which speed?";
@@ -29,7 +30,8 @@ const QUESTION = "How much drag does each design have, at which speed?";
  * @param evidence whole
  * @returns best lift-to-drag, its speed, the speed of least power, the speeds towed
  */
-export function towResultsTable({ designs }: TowEvidence): TableRecord {
+export function towResultsTable(evidence: TowEvidence): TableRecord {
+  const { designs } = evidence;
   return {
     name: "tow-results",
     caption: "What each design can do, as far as the speeds towed tell.",
@@ -45,7 +47,7 @@ export function towResultsTable({ designs }: TowEvidence): TableRecord {
       const { law } = answer;
       const towed = law === null ? "–" : `${law.from.toFixed(2)} to ${law.to.toFixed(2)}`;
       return [
-        designCell(answer.design, place),
+        designCell(towEntryName(evidence, answer), place),
         intervalCell(answer.bestLiftToDrag),
         intervalCell(answer.speedOfBestLiftToDrag),
         intervalCell(answer.leastPowerSpeed),
@@ -62,14 +64,15 @@ export function towResultsTable({ designs }: TowEvidence): TableRecord {
  * @param evidence whole
  * @returns speed, and drag with its interval
  */
-export function towDragTable({ designs }: TowEvidence): TableRecord {
+export function towDragTable(evidence: TowEvidence): TableRecord {
+  const { designs } = evidence;
   return {
     name: "tow-drag",
     caption: "Drag at the speeds towed.",
     columns: [left("design"), right("speed", "m/s"), right("drag", "N")],
     rows: designs.flatMap(({ answer, place }) =>
       answer.dragAt.map(({ speed, drag }) => [
-        designCell(answer.design, place),
+        designCell(towEntryName(evidence, answer), place),
         numberCell(speed, 2),
         intervalCell(drag),
       ])
