@@ -7,17 +7,10 @@ import type { Result } from "../base/quantity.ts";
 import { expectedTerms } from "./expected-terms.ts";
 import { dot, type SymmetricThree, type Three, timesVector } from "./symmetric-three.ts";
 import type { TowedCraft } from "./tow-data.ts";
-import { type MotionSetting, phiCurve, traceMotion, type TraceRun } from "./trace-motion.ts";
+import { phiCurve, type TraceRun } from "./trace-motion.ts";
 import { type TraceNoise, traceNoise, whitenedSums } from "./trace-noise.ts";
-import {
-  noisy,
-  type Run,
-  solve,
-  type Solved,
-  type State,
-  type Task,
-  type TraceData,
-} from "./trace-step.ts";
+import { firstLaw, follow, type KnownLaw } from "./trace-start.ts";
+import { noisy, solve, type Solved, type State, type Task, type TraceData } from "./trace-step.ts";
 
 export type { TraceData };
 
@@ -72,7 +65,7 @@ export interface TraceFitOptions {
   /** True to take samples as independent: only to show what that hides. */
   readonly white?: boolean;
   /** Where to begin; each run's launch speed and offset too. */
-  readonly start?: Pick<TraceFit, "parameters" | "referenceSpeed" | "runs" | "steepening">;
+  readonly start?: KnownLaw & Pick<TraceFit, "referenceSpeed">;
 }
 
 const MOST_STEPS = 60;
@@ -115,7 +108,7 @@ export function fitTraces(data: TraceData, options: TraceFitOptions = {}): Resul
   const phi = phiCurve(craft.phi, { from: BELOW * low, to: ABOVE * high });
   const { precision, pull } = expectedTerms(craft, v0);
   const task: Task = { data, phi, v0, precision, pull };
-  let state = begin(task, options.start);
+  let state = firstLaw(task, options.start);
   if (state === null) return { ok: false, reason: "no glide of this law fits the traces" };
 
   let noise: TraceNoise & { readonly free?: number } = options.known?.noise ??
@@ -171,70 +164,6 @@ export function fitTraces(data: TraceData, options: TraceFitOptions = {}): Resul
 function meanSpacing(runs: readonly TraceRun[]): number {
   const length = runs.reduce((sum, { times }) => sum + times.at(-1)! - times[0]!, 0);
   return length / runs.reduce((sum, { times }) => sum + times.length - 1, 0);
-}
-
-/** One run followed; `null` where it leaves the speeds looked at. */
-function follow(
-  { phi, v0, data: { craft } }: Task,
-  run: TraceRun,
-  setting: Pick<MotionSetting, "parameters" | "launchSpeed" | "offset" | "steepening">,
-): Run | null {
-  const liftShare = run.weight / craft.lift;
-  const { launchSpeed, offset } = setting;
-  const motion = traceMotion(run, phi, { ...setting, referenceSpeed: v0, liftShare });
-  if (motion === null) return null;
-  const residuals = Float64Array.from(run.speeds, (one, i) => one - motion.speed[i]!);
-  return { run, liftShare, launchSpeed, offset, motion, residuals };
-}
-
-/** A first law: the planform's lift term, the rest of the mean drag as the first term. */
-function begin(task: Task, start: TraceFitOptions["start"]): State | null {
-  const { data: { runs, craft }, v0 } = task;
-  if (start !== undefined) {
-    const followed = runs.map((run, i) =>
-      follow(task, run, {
-        parameters: start.parameters,
-        steepening: start.steepening,
-        launchSpeed: start.runs[i]!.launchSpeed,
-        offset: start.runs[i]!.offset,
-      })
-    );
-    if (followed.every((one) => one !== null)) {
-      return { parameters: start.parameters, steepening: start.steepening, runs: followed };
-    }
-  }
-  const drags = runs.map((run) => {
-    const { slope } = straightLine(run);
-    return (run.sinkThrust - run.effectiveMass * slope) * craft.lift / run.weight;
-  });
-  const drag = Math.max(1, drags.reduce((sum, one) => sum + one, 0) / drags.length);
-  const third = Math.min(
-    0.7 * drag,
-    craft.expected === null ? drag / 2 : craft.expected.liftTerm.mean / v0 ** 2,
-  );
-  const parameters: Three = [drag - third * craft.phi(v0), 0, third];
-  const followed = runs.map((run) =>
-    follow(task, run, { parameters, launchSpeed: straightLine(run).start, offset: 0 })
-  );
-  return followed.every((one) => one !== null)
-    ? { parameters, steepening: 0, runs: followed }
-    : null;
-}
-
-/** Least squares line through a trace: speed at its first sample, and change a second. */
-function straightLine(
-  { times, speeds }: TraceRun,
-): { readonly start: number; readonly slope: number } {
-  const n = times.length;
-  const mean = times.reduce((sum, one) => sum + one, 0) / n;
-  const level = speeds.reduce((sum, one) => sum + one, 0) / n;
-  let cross = 0, square = 0;
-  times.forEach((time, i) => {
-    cross += (time - mean) * (speeds[i]! - level);
-    square += (time - mean) ** 2;
-  });
-  const slope = cross / square;
-  return { start: level + slope * (times[0]! - mean), slope };
 }
 
 /** What is minimised: whitened residuals, the runs' own forces, the planform. */
