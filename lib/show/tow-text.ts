@@ -93,6 +93,9 @@ export function towText(evidence: TowEvidence, invented: boolean): string {
   const family = familySentence(answer);
   if (family !== "") sentences.push(wrapped(family) + "\n");
   const traces = tracesTable(evidence), agreement = agreementTable(evidence);
+  const glidedOnly = traces.rows.length > 0 &&
+    designs.every((one) => one.answer.points.length === 0);
+  const towed = designs.length > 0 && !glidedOnly;
   const told = designs.some((one) => one.answer.dragAt.length > 0);
   const notes = designs.flatMap(({ answer }) => [
     lawSentence(answer),
@@ -106,7 +109,7 @@ export function towText(evidence: TowEvidence, invented: boolean): string {
   const parts = [
     QUESTION + "\n",
     ...sentences,
-    ...(designs.length > 0 ? [textTable(towResultsTable(evidence))] : []),
+    ...(towed ? [textTable(towResultsTable(evidence))] : []),
     ...(traces.rows.length > 0 ? [textTable(traces)] : []),
     ...(agreement.rows.length > 0 ? [textTable(agreement)] : []),
     ...(told ? [textTable(towDragTable(evidence)), wrapped(TOW_INTERVAL) + "\n"] : []),

@@ -135,6 +135,7 @@ describe("task answer tow", () => {
     expect(code).toBe(0);
     expect(text).toContain("no towed reading");
     expect(text).toContain("What the speeds of the glides say");
+    expect(text).not.toContain("as far as the speeds towed tell");
   });
 
   it("takes two sessions together, each named", async () => {
