@@ -42,7 +42,6 @@ export function currentFindings({ current, here, passes, apart }: CurrentFacts):
       file: "tow.csv",
       row: here[0]!.point.row,
       column: "speed_over",
-      count: here.length,
       what,
       ...(wanted === undefined ? {} : { wanted }),
     }));

@@ -46,7 +46,7 @@ const float = (value: number, uncertainty: number | null = 0.02): Condition => (
 });
 
 describe("a current in speeds over ground", () => {
-  const cases = [0.05, 0.1, 0.2, 0.3, -0.15].flatMap((at) => [{ at }, { at, half: 0.1 }]);
+  const cases = [0.05, 0.15, 0.3].flatMap((at) => [{ at }, { at, half: 0.1 }]);
 
   it.each(cases)("comes back from passes both ways: %o", (truth) => {
     let [held, tides] = [0, 0];
@@ -66,11 +66,11 @@ describe("a current in speeds over ground", () => {
     expect(tides).toBeGreaterThanOrEqual(8);
   });
 
-  it.each([{ at: 0.1 }, { at: 0.3 }, { at: 0.25, half: 0.15 }])(
+  it.each([{ at: 0.1 }, { at: -0.3 }, { at: 0.25, half: 0.15 }])(
     "leaves drag and best lift-to-drag where they truly are: %o",
     (truth) => {
       const inside: boolean[] = [];
-      for (const name of ["current 0", "current 1", "current 2"]) {
+      for (const name of ["current 0", "current 1"]) {
         const { crafts, session } = inCurrent(name, truth);
         const { answer } = compareTows(session);
         answer.designs.forEach((one, i) => {
@@ -81,7 +81,7 @@ describe("a current in speeds over ground", () => {
           for (const { speed, drag } of one.dragAt) holds(drag, craft.drag(speed));
         });
       }
-      // 95 % intervals of 48 numbers that hang together within a session.
+      // 95 % intervals of 32 numbers that hang together within a session.
       expect(inside.filter(Boolean).length / inside.length).toBeGreaterThan(0.85);
     },
   );
