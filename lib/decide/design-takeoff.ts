@@ -174,13 +174,13 @@ function speedsOf({ stallSpeed, leastDragSpeed }: { stallSpeed: number; leastDra
  *
  * @param prepared the design made ready
  * @param options what the asker set
- * @param measured drags that were measured, with the predicted beside them
+ * @param measuredOf the drags of a design that were measured, with the predicted beside them
  * @returns answer, curves, findings
  */
 export function designTakeoff(
   prepared: PreparedTakeoff,
   options: TakeoffOptions,
-  measured: readonly MeasuredDrag[] = [],
+  measuredOf: (prepared: PreparedTakeoff) => readonly MeasuredDrag[] = () => [],
 ): TakeoffDesign {
   const { craft, doubts, spec } = prepared;
   let numbers: TakeoffNumbers;
@@ -246,7 +246,7 @@ export function designTakeoff(
     ],
     whatMattersMost: sharesOfDoubt(own.firstOrder, doubts),
     changes: takeoffChanges(craft, numbers),
-    measured,
+    measured: measuredOf(prepared),
   };
   const airSpeeds = aloft === null || aloft.stallSpeed === null || aloft.leastDragSpeed === null
     ? null

@@ -11,6 +11,7 @@ import type { TakeoffAnswer } from "../base/takeoff-answer.ts";
 import { designTakeoff, type TakeoffDesign } from "./design-takeoff.ts";
 import { withinNature } from "./session-medium.ts";
 import { takeoffCraft } from "./takeoff-craft.ts";
+import { measuredIn } from "./takeoff-measured.ts";
 import { type TakeoffOptions, takeoffSetting } from "./takeoff-setting.ts";
 
 /** An answer with everything behind it. */
@@ -26,8 +27,11 @@ export interface TakeoffEvidence {
  * Predicted, not measured: from the planform, the load and the water. What the board does before it is clear of the water is outside the
  * model, so tow force is told from takeoff on: a steady tow must give at least that much, and the board's own hump may ask for more.
  *
- * @param session as read
+ * Where this or another session towed or glided the same designs, the measured drag stands beside the predicted.
+ *
+ * @param session as read; it names the designs, the load and the water
  * @param options designs, load, depth, altitude, line, pull
+ * @param others sessions whose tows and glides of designs of the same name are told beside the prediction
  * @returns the answer with its evidence
  * @throws UsageError for a design that the session does not know
  * @throws DataError where a stated condition can't be
@@ -41,7 +45,11 @@ export interface TakeoffEvidence {
  * if (answer.findings.at(-1)?.code !== "no-designs") throw new Error(JSON.stringify(answer.findings));
  * ```
  */
-export function estimateTakeoff(session: Session, options: TakeoffOptions = {}): TakeoffEvidence {
+export function estimateTakeoff(
+  session: Session,
+  options: TakeoffOptions = {},
+  others: readonly Session[] = [],
+): TakeoffEvidence {
   for (const name of options.designs ?? []) {
     if (!session.designs.some((one) => one.design === name)) {
       throw new UsageError(
@@ -53,12 +61,16 @@ export function estimateTakeoff(session: Session, options: TakeoffOptions = {}):
   }
   const prepared = withinNature(() => takeoffSetting(session, options));
   const findings: Finding[] = [...prepared.findings];
+  const all = [session, ...others];
+  const measured = all.map(measuredIn);
   const designs = session.designs
     .map((spec, i) => ({ spec, place: i + 1 }))
     .filter(({ spec }) => options.designs?.includes(spec.design) ?? true)
     .flatMap(({ spec, place }) => {
       const craft = takeoffCraft(spec, place, prepared);
-      return craft === null ? [] : [designTakeoff(craft, options)];
+      if (craft === null) return [];
+      const told = (own: typeof craft) => measured.flatMap((one) => one.of(own));
+      return [designTakeoff(craft, options, told)];
     });
   findings.push(...designs.flatMap((one) => one.findings));
   if (session.designs.length === 0) {
@@ -74,10 +86,15 @@ export function estimateTakeoff(session: Session, options: TakeoffOptions = {}):
     answer: {
       contract: CONTRACT,
       question: "takeoff",
-      sessions: [session.name],
+      sessions: all.map((one) => one.name),
       findings,
       versions: {},
-      dataChecksums: session.checksums,
+      dataChecksums: all.flatMap((one) =>
+        one.checksums.map(({ file, sha256 }) => ({
+          file: others.length > 0 ? `${one.name}/${file}` : file,
+          sha256,
+        }))
+      ),
       setting: prepared.setting,
       designs: designs.map((one) => one.answer),
       inputs: designs.flatMap((one) => one.prepared.inputs),

@@ -74,7 +74,7 @@ export function speedPlot(size: DrawingSize, parts: SpeedPlotParts): Plot.PlotOp
     marginTop,
     marginBottom,
     marginRight: 26 + Math.max(0, ...names.map((name) => textWidth(name, fontSize))),
-    marginLeft: narrow ? 34 : 40,
+    marginLeft: (narrow ? 34 : 40) + (most >= 1000 ? 12 : 0),
     x: { domain: [slowest - pad, fastest + pad] },
     y: { domain: [least, most] },
     marks: [

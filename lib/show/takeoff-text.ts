@@ -18,18 +18,17 @@ import {
 import {
   takeoffChangesTable,
   takeoffInputsTable,
-  takeoffPartsTable,
-  takeoffResultsTable,
-  waterBesideAirTable,
   whatMattersTable,
-} from "./takeoff-table.ts";
+} from "./takeoff-doubt-tables.ts";
+import { takeoffPartsTable, takeoffTable } from "./takeoff-table.ts";
+import { excessSentence, measuredDragTable } from "./takeoff-measured-table.ts";
 import { textTable, wrapped } from "./text-table.ts";
 
 const QUESTION = "From which speed does each design carry me, and what does it take to get there?";
 
 /** Where the rest is. */
 const MORE =
-  "What changes would do, what matters most and what was assumed: add --design and a name.\n";
+  "Drag by its parts, what changes would do, what matters most and what was assumed: add --design and a name.\n";
 
 /**
  * The text that `task answer takeoff` prints.
@@ -52,10 +51,12 @@ export function takeoffText(
       bestSpeedsSentence(one),
       pull === undefined ? "" : heldSentence(one, pull),
       inAirSentence(one),
+      excessSentence(one),
     ]),
   ].filter((one) => one !== "");
   const [alone, ...others] = flying;
   const perDesign = alone === undefined ? [] : others.length > 0 ? [MORE] : [
+    textTable(takeoffPartsTable(evidence, alone.design)),
     textTable(takeoffChangesTable(evidence, alone.design)),
     textTable(whatMattersTable(evidence, alone.design)),
     textTable(takeoffInputsTable(evidence, alone.design)),
@@ -64,9 +65,10 @@ export function takeoffText(
     QUESTION + "\n",
     ...sentences.map((one) => wrapped(one) + "\n"),
     ...(flying.length === 0 ? [] : [
-      textTable(takeoffResultsTable(evidence)),
-      textTable(waterBesideAirTable(evidence)),
-      textTable(takeoffPartsTable(evidence)),
+      textTable(takeoffTable(evidence)),
+      ...(flying.some((one) => one.measured.length > 0)
+        ? [textTable(measuredDragTable(evidence))]
+        : []),
       ...perDesign,
       wrapped(TAKEOFF_INTERVAL) + "\n",
       wrapped(TAKEOFF_WORDS) + "\n",

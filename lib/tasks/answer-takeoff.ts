@@ -13,7 +13,7 @@ import type { TakeoffAnswer } from "../base/takeoff-answer.ts";
 import { checkSession } from "../check/check-session.ts";
 import { estimateTakeoff, type TakeoffEvidence } from "../decide/estimate-takeoff.ts";
 import type { TakeoffOptions } from "../decide/takeoff-setting.ts";
-import { openSession } from "../read/open-session.ts";
+import { openSession, sessionFolder } from "../read/open-session.ts";
 import { answerText } from "../show/answer-json.ts";
 import { takeoffAnswerObject } from "../show/takeoff-json.ts";
 import { takeoffText } from "../show/takeoff-text.ts";
@@ -41,12 +41,12 @@ const OTHER: readonly (string | null)[] = [
 ];
 
 /** The answer where nothing could be read. */
-function unopened(name: string, error: DataError): TakeoffAnswer {
+function unopened(names: readonly string[], error: DataError): TakeoffAnswer {
   const what = finding({ severity: "error", code: "no-session", what: error.message });
   return {
     contract: CONTRACT,
     question: "takeoff",
-    sessions: [name],
+    sessions: names,
     findings: [...error.findings, what],
     versions: {},
     dataChecksums: [],
@@ -99,37 +99,34 @@ function optionsOf(flags: TakeoffFlags): TakeoffOptions {
 /**
  * From which speed does each design carry me, and what does it take to get there?
  *
- * @param names one session under `data/`, or its path
+ * @param names sessions under `data/`, or paths: the first names designs, load and water; tows and glides of all stand beside
  * @param flags as typed
  * @returns text for standard output and exit code 0, or 1 where the data have a fault or nothing lifts the load
- * @throws UsageError for several sessions, or options that make no sense here
+ * @throws UsageError for a session named twice, or options that make no sense here
  * @throws DataError for a session that is not there, unless JSON was asked for
  */
 export async function answerTakeoff(
   names: readonly string[],
   flags: TakeoffFlags,
 ): Promise<TaskResult> {
-  const [name, ...more] = names;
-  if (name === undefined || more.length > 0) {
-    throw new UsageError(
-      "Cannot answer on takeoff of several sessions together: name one session.",
-    );
+  if (new Set(names.map(sessionFolder)).size < names.length) {
+    throw new UsageError("Cannot answer as one session is named twice.");
   }
   const options = optionsOf(flags);
   const versions = versionsOfAnswer();
   let evidence: TakeoffEvidence, invented: boolean;
   try {
-    const session = await openSession(name);
-    evidence = estimateTakeoff(session, options);
-    const data = [...session.findings, ...checkSession(session)].filter((one) =>
+    const [session, ...others] = await Promise.all(names.map(openSession));
+    evidence = estimateTakeoff(session!, options, others);
+    const data = [...session!.findings, ...checkSession(session!)].filter((one) =>
       !OTHER.includes(one.file)
     );
     const findings = once([...data, ...evidence.answer.findings]);
     evidence = { ...evidence, answer: { ...evidence.answer, findings } };
-    invented = session.invented;
+    invented = [session!, ...others].some((one) => one.invented);
   } catch (error) {
     if (!(error instanceof DataError) || !flags.json) throw error;
-    const answer = takeoffAnswerObject(unopened(name, error), versions);
+    const answer = takeoffAnswerObject(unopened(names, error), versions);
     return { text: answerText(answer), code: EXIT.fault };
   }
   const text = flags.json

@@ -1,23 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { DataError, UsageError } from "lakeproof/base/errors.ts";
-import type { Session } from "lakeproof/base/session.ts";
 import { estimateTakeoff } from "lakeproof/decide/estimate-takeoff.ts";
-import { readSession } from "lakeproof/read/read-session.ts";
-
-const HEAD = "design,span,area,wet_volume,thickness_ratio,section,largest_lift_coefficient," +
-  "strut_count,strut_chord,strut_thickness,strut_length,board_draught\n";
-const ALDER = "alder,0.95,0.150,2.4,0.13,cambered,1.05,1,115,14.5,0.75,0.08\n";
-const CONDITIONS = "quantity,value,unit,uncertainty,stated_as\n" +
-  "water_temperature,18,degC,0.5,standard\nsalinity,0,g/kg,,\nlatitude,52,deg,,\n" +
-  "altitude,210,m,,\ncarried_mass,84,kg,1,standard\nrunning_depth,0.4,m,,\n";
-
-function session(designs = HEAD + ALDER, conditions = CONDITIONS): Session {
-  const bytes = (text: string) => new TextEncoder().encode(text);
-  return readSession(
-    "invented",
-    new Map([["designs.csv", bytes(designs)], ["conditions.csv", bytes(conditions)]]),
-  );
-}
+import {
+  ALDER_ROW as ALDER,
+  DESIGNS_HEAD as HEAD,
+  LAKE_CONDITIONS as CONDITIONS,
+  takeoffSession as session,
+} from "../support/invented-takeoff.ts";
 
 const few = { draws: 100 };
 const codes = (of: { readonly answer: { readonly findings: readonly { code: string }[] } }) =>
