@@ -68,8 +68,13 @@ export interface TableRecord {
 export interface AnswerRecord {
   /** Names the files and the paths that prose refers to. */
   readonly name: string;
-  /** The worst or leading verdict, for the look of the box. */
-  readonly verdict: "candidate-better" | "baseline-better" | "cannot-tell-yet" | "refused";
+  /** The worst or leading verdict, for the look of the box; `told` where nothing is compared. */
+  readonly verdict:
+    | "candidate-better"
+    | "baseline-better"
+    | "cannot-tell-yet"
+    | "refused"
+    | "told";
   /** The question in words, for the index. */
   readonly question: string;
   /** One sentence; the bottom line. */

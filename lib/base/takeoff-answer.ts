@@ -79,6 +79,8 @@ export interface TakeoffParts {
   /** W */
   readonly power: number;
   readonly liftCoefficient: number;
+  /** rad of the wing from zero lift. */
+  readonly incidence: number;
 }
 
 /** What one poorly known input does to a result. */

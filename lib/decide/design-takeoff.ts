@@ -19,6 +19,7 @@ import { air } from "../model/air.ts";
 import { cavitationNumber } from "../model/cavitation.ts";
 import { flightInAir, flightInWater, type SteadyFlight } from "../model/steady-craft.ts";
 import { evenSpeeds, type SteadyCurve, steadyCurve } from "../model/steady-curve.ts";
+import { incidenceFromZeroLift } from "../model/surface-lift.ts";
 import { speedsHeld } from "../model/steady-speeds.ts";
 import { vapourPressure } from "../model/water.ts";
 import { quantityFromLog } from "./log-quantity.ts";
@@ -60,6 +61,12 @@ function partsAt(flight: SteadyFlight, speed: number): TakeoffParts[] {
     tension: state.tension,
     power: state.power,
     liftCoefficient: state.liftCoefficient,
+    incidence: incidenceFromZeroLift({
+      ...flight.craft,
+      liftCoefficient: state.liftCoefficient,
+      phi: state.phi,
+      depth: flight.depth,
+    }),
   }];
 }
 

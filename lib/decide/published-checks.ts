@@ -12,6 +12,7 @@ import {
   type PublishedCheck,
   type PublishedValue,
 } from "./published-check.ts";
+import { AIR_CHECKS } from "./published-checks/air.ts";
 import { DRAG_CHECKS } from "./published-checks/drag.ts";
 import { GLIDE_CHECKS } from "./published-checks/glide.ts";
 import { LINE_CHECKS } from "./published-checks/line.ts";
@@ -24,6 +25,7 @@ export const PUBLISHED_CHECKS: Readonly<Record<string, PublishedCheck>> = {
   ...PROBABILITY_CHECKS,
   ...UNCERTAINTY_CHECKS,
   ...WATER_CHECKS,
+  ...AIR_CHECKS,
   ...DRAG_CHECKS,
   ...GLIDE_CHECKS,
   ...LINE_CHECKS,

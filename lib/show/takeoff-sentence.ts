@@ -4,8 +4,8 @@
  * @module
  */
 import { printable } from "../base/printable.ts";
-import { NO_BREAK_SPACE } from "../base/rounding.ts";
-import { atSentenceStart } from "../base/sentence-words.ts";
+import { formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { atSentenceStart, listInWords } from "../base/sentence-words.ts";
 import type { DesignTakeoff, TakeoffSetting } from "../base/takeoff-answer.ts";
 import { valueWithInterval } from "./tow-sentence.ts";
 
@@ -26,6 +26,23 @@ export const TAKEOFF_CAUTION =
   "Towing and falling can hurt: a line under load whips back, a foil cuts, a fall at these speeds near a foil is no small thing. Keep a " +
   "quick release and a lookout, wear protection, start with the lowest speed and the least line tension that flies, and follow local rules and what " +
   "licensed boat handlers say. That a wing should fly has not shown that it will hold.";
+
+/**
+ * The bottom line: takeoff speed and tow force of every design.
+ *
+ * @param designs of the answer
+ * @returns one sentence
+ */
+export function takeoffHeadline(designs: readonly DesignTakeoff[]): string {
+  const flying = designs.filter((one) => one.takeoffSpeed !== null)
+    .map(({ design, takeoffSpeed: speed, towForceAtTakeoff: force }, at) => {
+      const name = at === 0 ? atSentenceStart(printable(design)) : printable(design);
+      return `${name} takes off at ${formatQuantity(speed!)} with ${
+        formatQuantity(force!)
+      } of pull`;
+    });
+  return flying.length === 0 ? "No takeoff can be told." : `${listInWords(flying)}, by prediction.`;
+}
 
 /**
  * From which speed one design carries its load, and what that takes.

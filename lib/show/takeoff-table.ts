@@ -151,7 +151,7 @@ const PARTS = [
  *
  * @param evidence whole
  * @param design its name
- * @returns parts in N
+ * @returns parts in N, lift coefficient, incidence
  */
 export function takeoffPartsTable({ designs }: TakeoffEvidence, design: string): TableRecord {
   const at = designs.find((one) => one.answer.design === design)?.answer.partsAt ?? [];
@@ -166,6 +166,12 @@ export function takeoffPartsTable({ designs }: TakeoffEvidence, design: string):
     rows: PARTS.filter(([part]) => at.some((one) => one[part] !== 0)).map(([part, label]) => [
       textCell(label),
       ...at.map((one) => numberCell(one[part], 1)),
+    ]).concat([
+      [textCell("lift coefficient"), ...at.map((one) => numberCell(one.liftCoefficient, 2))],
+      [
+        textCell("incidence from zero lift (degrees)"),
+        ...at.map((one) => numberCell(one.incidence * 180 / Math.PI, 1)),
+      ],
     ]),
   };
 }

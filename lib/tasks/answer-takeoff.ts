@@ -109,13 +109,13 @@ export async function answerTakeoff(
   names: readonly string[],
   flags: TakeoffFlags,
 ): Promise<TaskResult> {
-  if (new Set(names.map(sessionFolder)).size < names.length) {
-    throw new UsageError("Cannot answer as one session is named twice.");
-  }
   const options = optionsOf(flags);
   const versions = versionsOfAnswer();
   let evidence: TakeoffEvidence, invented: boolean;
   try {
+    if (new Set(names.map(sessionFolder)).size < names.length) {
+      throw new UsageError("Cannot answer as one session is named twice.");
+    }
     const [session, ...others] = await Promise.all(names.map(openSession));
     evidence = estimateTakeoff(session!, options, others);
     const data = [...session!.findings, ...checkSession(session!)].filter((one) =>

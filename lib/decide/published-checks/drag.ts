@@ -11,7 +11,16 @@ import {
   leastPowerSpeed,
 } from "../../model/drag-law.ts";
 import { biplaneFactor, ellipticLinePhi } from "../../model/free-surface.ts";
-import { formFactor, laminarFriction, turbulentFriction } from "../../model/friction-line.ts";
+import { cavitationNumber, cavitationSpeed } from "../../model/cavitation.ts";
+import {
+  formFactor,
+  laminarFriction,
+  roughFriction,
+  shipCorrelationFriction,
+  turbulentFriction,
+} from "../../model/friction-line.ts";
+import { sectionLiftFactor } from "../../model/surface-lift.ts";
+import { water } from "../../model/water.ts";
 import { strutDrag } from "../../model/strut-drag.ts";
 import { vortexWaveDrag } from "../../model/vortex-wave-drag.ts";
 import { STANDARD_GRAVITY } from "../../model/gravity.ts";
@@ -68,13 +77,38 @@ function strut(inputs: CheckInputs): Record<string, number> {
   return { spray, junction };
 }
 
+/** Cavitation number at a speed, and the speed at which it is 1, in the table's own water. */
+function cavitation(inputs: CheckInputs): Record<string, number> {
+  const salinity = inputs.number("salinity");
+  const { density, vapourPressure } = water({
+    temperature: 273.15 + inputs.number("celsius"),
+    salinity,
+  });
+  const task = {
+    depth: inputs.number("depth"),
+    density,
+    gravity: STANDARD_GRAVITY,
+    vapourPressure,
+  };
+  return {
+    "cavitation number": cavitationNumber({ ...task, speed: inputs.number("speed") }),
+    "speed of number 1": cavitationSpeed(task, 1),
+  };
+}
+
 /** Checks by name. */
 export const DRAG_CHECKS: Readonly<Record<string, PublishedCheck>> = {
   "plate-friction": (inputs, quantity) =>
     quantityOf({
       "laminar": laminarFriction(inputs.number("reynolds")),
       "turbulent": turbulentFriction(inputs.number("reynolds")),
+      "ship correlation": shipCorrelationFriction(inputs.number("reynolds")),
     }, quantity),
+  "rough-friction": (inputs, quantity) =>
+    quantityOf({ "rough": roughFriction(inputs.number("length_over_grain")) }, quantity),
+  "section-lift": (inputs, quantity) =>
+    quantityOf({ "lift factor": sectionLiftFactor(inputs.number("depth_over_chord")) }, quantity),
+  "cavitation": (inputs, quantity) => quantityOf(cavitation(inputs), quantity),
   "form-factor": (inputs, quantity) =>
     quantityOf({ "form factor": formFactor(inputs.number("thickness_ratio")) }, quantity),
   "strut": (inputs, quantity) => quantityOf(strut(inputs), quantity),

@@ -40,7 +40,9 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
 
   const level = title !== null || n === 1 ? "h2" : "h3";
   const heading = title ?? (n === 1 ? "The short answer" : prose(record.question));
-  const mark = record.ahead === null ? RING : pageMark(record.ahead);
+  // An open ring stands for "cannot tell"; where nothing is compared there is no mark.
+  const none = record.verdict === "told" ? "" : RING;
+  const mark = record.ahead === null ? none : pageMark(record.ahead);
   const details = record.details.map((detail, at) =>
     `<p${at < ABOVE_STRIP ? "" : ' class="more"'}>${prose(detail)}</p>`
   );
@@ -49,7 +51,7 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
     `<section class="box answer" id="${id}" data-verdict="${prose(record.verdict)}" ` +
     `aria-labelledby="${id}-title">`,
     `<${level} id="${id}-title">${heading}</${level}>`,
-    `<p class="verdict">${mark} ${prose(record.headline)}</p>`,
+    `<p class="verdict">${`${mark} ${prose(record.headline)}`.trimStart()}</p>`,
     ...details.slice(0, ABOVE_STRIP),
     ...(record.strip === null
       ? []

@@ -77,7 +77,7 @@ const positive: Check = (value) => finite(value) && (value as number) > 0;
 
 const answer = fields({
   name: text,
-  verdict: word("candidate-better", "baseline-better", "cannot-tell-yet", "refused"),
+  verdict: word("candidate-better", "baseline-better", "cannot-tell-yet", "refused", "told"),
   question: text,
   headline: text,
   ahead: or(mark),

@@ -1,0 +1,89 @@
+/**
+ * The short answer to "from which speed does each design carry me, and what does it take?", ready to be shown.
+ *
+ * @module
+ */
+import type { AnswerRecord } from "../base/records.ts";
+import type { DesignTakeoff } from "../base/takeoff-answer.ts";
+import type { TakeoffEvidence } from "../decide/estimate-takeoff.ts";
+import { findingWords } from "./findings-text.ts";
+import { takeoffAnswerObject } from "./takeoff-json.ts";
+import { excessSentence } from "./takeoff-measured-table.ts";
+import {
+  bestSpeedsSentence,
+  inAirSentence,
+  settingSentence,
+  TAKEOFF_CAUTION,
+  TAKEOFF_INTERVAL,
+  TAKEOFF_WORDS,
+  takeoffHeadline,
+  takeoffSentence,
+} from "./takeoff-sentence.ts";
+
+/** Options of the record. */
+export interface TakeoffRecordOptions {
+  /** Names the files and the paths that prose refers to; "takeoff" unless said otherwise. */
+  readonly name?: string;
+  /** Software that made the answer, by name. */
+  readonly versions?: Readonly<Record<string, string>>;
+}
+
+/** Errors in words, where nothing can be told. */
+function refusals({ answer }: TakeoffEvidence): string[] {
+  return answer.findings.filter((one) => one.severity === "error").slice(0, 3).map((one) => {
+    const { where, what, wanted } = findingWords(one);
+    return `${where === "" ? "" : `${where}: `}${what}${wanted === "" ? "" : ` Wanted: ${wanted}`}`;
+  });
+}
+
+function detailsOf(one: DesignTakeoff): string[] {
+  return [takeoffSentence(one), bestSpeedsSentence(one), inAirSentence(one), excessSentence(one)]
+    .filter((sentence) => sentence !== "");
+}
+
+/**
+ * The record of a takeoff answer.
+ *
+ * @param evidence whole
+ * @param options name, versions
+ * @returns plain data; show it with `show`
+ *
+ * @example
+ * ```ts
+ * import { estimateTakeoff } from "lakeproof/decide/estimate-takeoff.ts";
+ * import { readSession } from "lakeproof/read/read-session.ts";
+ * import { takeoffRecord } from "lakeproof/show/takeoff-record.ts";
+ * const record = takeoffRecord(estimateTakeoff(readSession("lake", new Map())));
+ * if (record.verdict !== "refused") throw new Error(record.headline);
+ * ```
+ */
+export function takeoffRecord(
+  evidence: TakeoffEvidence,
+  options: TakeoffRecordOptions = {},
+): AnswerRecord {
+  const { answer, designs } = evidence;
+  const flying = answer.designs.filter((one) => one.takeoffSpeed !== null);
+  const [alone, ...others] = designs;
+  const lone = alone === undefined || others.length > 0
+    ? null
+    : { design: alone.answer.design, place: alone.prepared.place };
+  return {
+    name: options.name ?? "takeoff",
+    verdict: flying.length > 0 ? "told" : "refused",
+    question: "From which speed does each design carry me, and what does it take to get there?",
+    headline: takeoffHeadline(answer.designs),
+    ahead: lone,
+    details: [
+      ...answer.designs.flatMap(detailsOf),
+      ...(flying.length > 0 ? [] : refusals(evidence)),
+    ],
+    rests: [settingSentence(answer.setting), TAKEOFF_INTERVAL, TAKEOFF_WORDS, TAKEOFF_CAUTION]
+      .filter((one) => one !== "").join(" "),
+    strip: null,
+    sides: ["", ""],
+    tag: `${answer.designs.length} ${
+      answer.designs.length === 1 ? "design" : "designs"
+    }, predicted`,
+    answer: takeoffAnswerObject(answer, options.versions),
+  };
+}
