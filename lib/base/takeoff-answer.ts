@@ -137,6 +137,17 @@ export interface MeasuredDrag {
   readonly excess: Quantity;
 }
 
+/** What glides that ended in a stall say of the largest lift coefficient. */
+export interface MeasuredStall {
+  readonly session: string;
+  /** m/s, mean end speed of the design's stalled glides. */
+  readonly endSpeed: Quantity;
+  /** m/s, predicted at the load and depth of those glides. */
+  readonly predicted: number;
+  /** Of the wing, that would make the two equal, 1. */
+  readonly largestLiftCoefficient: Quantity;
+}
+
 /** One design's answer. */
 export interface DesignTakeoff extends TakeoffSpeeds {
   readonly design: string;
@@ -176,6 +187,18 @@ export interface DesignTakeoff extends TakeoffSpeeds {
   readonly whatMattersMost: readonly TakeoffShares[];
   readonly changes: readonly TakeoffChange[];
   readonly measured: readonly MeasuredDrag[];
+  readonly measuredStalls: readonly MeasuredStall[];
+}
+
+/** One design against the first that flies; candidate over baseline. */
+export interface TakeoffComparison {
+  readonly baseline: string;
+  readonly candidate: string;
+  readonly takeoffSpeedRatio: Quantity | null;
+  /** Of the tow force at takeoff. */
+  readonly towForceRatio: Quantity | null;
+  readonly leastDragRatio: Quantity | null;
+  readonly leastPowerRatio: Quantity | null;
 }
 
 /** A number that stood in because nobody gave it, or a stated doubt. */
@@ -199,5 +222,6 @@ export interface TakeoffAnswer extends AnswerBase {
   /** `null` where the load is not known. */
   readonly setting: TakeoffSetting | null;
   readonly designs: readonly DesignTakeoff[];
+  readonly comparisons: readonly TakeoffComparison[];
   readonly inputs: readonly TakeoffDefault[];
 }

@@ -7,14 +7,13 @@ import { type Finding, finding } from "../base/finding.ts";
 import { printable } from "../base/printable.ts";
 import type {
   DesignTakeoff,
-  MeasuredDrag,
   TakeoffInAir,
   TakeoffOutcome,
   TakeoffParts,
 } from "../base/takeoff-answer.ts";
 import { type TakeoffBand, takeoffBand } from "../fit/takeoff-band.ts";
 import { airNumbers, type TakeoffNumbers, waterNumbers } from "../fit/takeoff-numbers.ts";
-import { inAir, inWater } from "../fit/takeoff-uncertainty.ts";
+import { type FirstOrder, inAir, inWater } from "../fit/takeoff-uncertainty.ts";
 import { air } from "../model/air.ts";
 import { cavitationNumber } from "../model/cavitation.ts";
 import { flightInAir, flightInWater, type SteadyFlight } from "../model/steady-craft.ts";
@@ -22,12 +21,13 @@ import { evenSpeeds, type SteadyCurve, steadyCurve } from "../model/steady-curve
 import { incidenceFromZeroLift } from "../model/surface-lift.ts";
 import { speedsHeld } from "../model/steady-speeds.ts";
 import { vapourPressure } from "../model/water.ts";
-import { quantityFromLog } from "./log-quantity.ts";
 import { takeoffChanges } from "./takeoff-changes.ts";
 import type { PreparedTakeoff } from "./takeoff-craft.ts";
 import { FASTEST, flightFindings, outcomeFindings } from "./takeoff-findings.ts";
+import type { MeasuredSession } from "./takeoff-measured.ts";
 import { type MediumQuantities, mediumQuantities, sharesOfDoubt } from "./takeoff-quantities.ts";
 import type { TakeoffOptions } from "./takeoff-setting.ts";
+import { untoldTakeoff, wingLoadingOf } from "./untold-takeoff.ts";
 
 /** One design with everything behind its answer. */
 export interface TakeoffDesign {
@@ -35,6 +35,8 @@ export interface TakeoffDesign {
   readonly prepared: PreparedTakeoff;
   /** Tow force and power over speed in water, from stall on; `null` where nothing flies. */
   readonly band: TakeoffBand | null;
+  /** Relative change of each result for one standard uncertainty of each doubt; `null` where nothing flies. */
+  readonly changes: FirstOrder | null;
   /** The same wing in air; `null` where nothing flies. */
   readonly airCurve: SteadyCurve | null;
   readonly findings: readonly Finding[];
@@ -79,58 +81,19 @@ function outcomeOf(
   return pull !== undefined && numbers.towForceAtTakeoff > pull ? "beyond-tow" : "takes-off";
 }
 
-/** A design of which no flight can be told. */
 function untold(
   prepared: PreparedTakeoff,
   outcome: TakeoffOutcome,
   findings: readonly Finding[],
 ): TakeoffDesign {
-  const { craft, spec } = prepared;
   return {
-    answer: {
-      design: spec.design,
-      outcome,
-      wingLoading: loadingOf(prepared),
-      stallSpeed: null,
-      takeoffSpeed: null,
-      leastDragSpeed: null,
-      leastPowerSpeed: null,
-      towForceAtTakeoff: null,
-      reynoldsNumber: null,
-      inAir: null,
-      runningDepth: craft.runningDepth,
-      takeoffDepth: craft.takeoffDepth,
-      leastDrag: null,
-      leastPower: null,
-      leastPowerAtStall: false,
-      powerPerKilogram: null,
-      bestLiftToDrag: null,
-      bestWingLiftToDrag: null,
-      buoyancy: null,
-      liftEqualMass: null,
-      cavitationNumber: null,
-      speedsHeld: null,
-      partsAt: [],
-      whatMattersMost: [],
-      changes: [],
-      measured: [],
-    },
+    answer: untoldTakeoff(prepared, outcome),
     prepared,
     band: null,
+    changes: null,
     airCurve: null,
     findings: [...prepared.findings, ...findings],
   };
-}
-
-function loadingOf({ craft, doubts }: PreparedTakeoff) {
-  const share = (key: "mass" | "area") =>
-    doubts.find((one) => one.key === key)?.standardUncertainty ?? 0;
-  return quantityFromLog({
-    log: Math.log(craft.mass * craft.gravity / craft.area),
-    variance: share("mass") ** 2 + share("area") ** 2,
-    degreesOfFreedom: null,
-    unit: "N/m2",
-  });
 }
 
 /** A quantity over the mass: the mass's own doubt is in the draws of the quantity already, so only the scale changes. */
@@ -181,13 +144,13 @@ function speedsOf({ stallSpeed, leastDragSpeed }: { stallSpeed: number; leastDra
  *
  * @param prepared the design made ready
  * @param options what the asker set
- * @param measuredOf the drags of a design that were measured, with the predicted beside them
+ * @param measured drags and stalls of a design that were measured, with the predicted beside them
  * @returns answer, curves, findings
  */
 export function designTakeoff(
   prepared: PreparedTakeoff,
   options: TakeoffOptions,
-  measuredOf: (prepared: PreparedTakeoff) => readonly MeasuredDrag[] = () => [],
+  measured: MeasuredSession = { drags: () => [], stalls: () => [] },
 ): TakeoffDesign {
   const { craft, doubts, spec } = prepared;
   let numbers: TakeoffNumbers;
@@ -224,7 +187,7 @@ export function designTakeoff(
   const answer: DesignTakeoff = {
     design: spec.design,
     outcome,
-    wingLoading: loadingOf(prepared),
+    wingLoading: wingLoadingOf(prepared),
     stallSpeed: own.of("stallSpeed"),
     takeoffSpeed: own.of("takeoffSpeed"),
     leastDragSpeed: own.of("leastDragSpeed"),
@@ -253,7 +216,8 @@ export function designTakeoff(
     ],
     whatMattersMost: sharesOfDoubt(own.firstOrder, doubts),
     changes: takeoffChanges(craft, numbers),
-    measured: measuredOf(prepared),
+    measured: measured.drags(prepared),
+    measuredStalls: measured.stalls(prepared),
   };
   const airSpeeds = aloft === null || aloft.stallSpeed === null || aloft.leastDragSpeed === null
     ? null
@@ -264,6 +228,7 @@ export function designTakeoff(
   return {
     answer,
     prepared,
+    changes: own.firstOrder,
     band: takeoffBand(craft, doubts, speedsOf(numbers)),
     airCurve: airSpeeds === null ? null : steadyCurve(flightInAir(craft, altitude), airSpeeds),
     findings: [...prepared.findings, ...told, ...flightFindings(prepared, numbers, answer)],

@@ -9,8 +9,10 @@ import { type Finding, finding } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
 import type { TakeoffAnswer } from "../base/takeoff-answer.ts";
 import { designTakeoff, type TakeoffDesign } from "./design-takeoff.ts";
+import { otherWings } from "./same-wing.ts";
 import { withinNature } from "./session-medium.ts";
 import { takeoffCraft } from "./takeoff-craft.ts";
+import { compareTakeoffs } from "./takeoff-comparison.ts";
 import { measuredIn } from "./takeoff-measured.ts";
 import { type TakeoffOptions, takeoffSetting } from "./takeoff-setting.ts";
 
@@ -69,10 +71,16 @@ export function estimateTakeoff(
     .flatMap(({ spec, place }) => {
       const craft = takeoffCraft(spec, place, prepared);
       if (craft === null) return [];
-      const told = (own: typeof craft) => measured.flatMap((one) => one.of(own));
+      const told = {
+        drags: (own: typeof craft) => measured.flatMap((one) => one.drags(own)),
+        stalls: (own: typeof craft) => measured.flatMap((one) => one.stalls(own)),
+      };
       return [designTakeoff(craft, options, told)];
     });
-  findings.push(...designs.flatMap((one) => one.findings));
+  findings.push(
+    ...designs.flatMap((one) => one.findings),
+    ...others.flatMap((one) => otherWings(session, one)),
+  );
   if (session.designs.length === 0) {
     findings.push(finding({
       severity: "error",
@@ -97,6 +105,7 @@ export function estimateTakeoff(
       ),
       setting: prepared.setting,
       designs: designs.map((one) => one.answer),
+      comparisons: compareTakeoffs(designs),
       inputs: designs.flatMap((one) => one.prepared.inputs),
     },
     designs,

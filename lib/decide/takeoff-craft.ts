@@ -10,9 +10,10 @@ import type { Design } from "../base/session.ts";
 import type { TakeoffDefault } from "../base/takeoff-answer.ts";
 import { type Doubt, USUAL_DOUBTS } from "../fit/takeoff-doubts.ts";
 import type { SteadyCraft } from "../model/steady-craft.ts";
-import { strutVolume } from "../model/strut-drag.ts";
 import { USUAL_CRAFT, usualLargestLift } from "../model/usual-craft.ts";
+import { takeoffDepths } from "./takeoff-depths.ts";
 import type { PreparedSetting } from "./takeoff-setting.ts";
+import { ownShare, wingVolumeOf } from "./takeoff-volume.ts";
 
 /** A craft made ready. */
 export interface PreparedTakeoff {
@@ -25,126 +26,10 @@ export interface PreparedTakeoff {
   readonly findings: readonly Finding[];
 }
 
-/** Area of a four-digit symmetric section over chord times thickness. */
-const SECTION_FULLNESS = 0.685;
-
-/** m a board floats deep, and m between running depth and takeoff depth, where nobody measured. */
-const USUAL_DRAUGHT = 0.08, USUAL_RISE = 0.25;
-
-/** Standard uncertainties where a number is guessed, not measured. */
-const GUESSED = { volume: 0.3, depth: 0.15 } as const;
-
 /** Where the kind of section, or the largest lift coefficient itself, is stated. */
 const LIFT_KNOWN = 0.12;
 
 const FILE = "designs.csv";
-
-/** A row's own uncertainty as a share of the value. */
-function ownShare(spec: Design, column: string, value: number): number | null {
-  const own = spec.own[column];
-  return own === undefined || !(value > 0) ? null : own / value;
-}
-
-interface Depths {
-  readonly running: number;
-  readonly takeoff: number;
-  readonly runningUncertainty: number | null;
-  readonly takeoffUncertainty: number | null;
-  readonly findings: readonly Finding[];
-}
-
-function depthsOf(spec: Design, { runningDepth }: PreparedSetting): Depths {
-  const findings: Finding[] = [];
-  const name = printable(spec.design);
-  const { strutLength, boardDraught } = spec;
-  const takeoff = strutLength === null ? null : strutLength - (boardDraught ?? USUAL_DRAUGHT);
-  const told = runningDepth?.value ?? Math.min(USUAL_CRAFT.runningDepth, takeoff ?? Infinity);
-  const running = takeoff === null || takeoff <= 0 ? told : Math.min(told, takeoff);
-  if (runningDepth === null) {
-    findings.push(finding({
-      severity: "note",
-      code: "depth-assumed",
-      file: "conditions.csv",
-      what: `Nobody said how deep the wing runs: ${running.toFixed(2)} m is taken.`,
-      wanted: "running_depth in conditions.csv.",
-    }));
-  }
-  if (takeoff === null || takeoff <= 0) {
-    findings.push(finding({
-      severity: "warning",
-      code: "takeoff-depth-assumed",
-      file: FILE,
-      row: spec.row,
-      column: "strut_length",
-      what: `The depth of ${name} at takeoff is not known: ${
-        (running + USUAL_RISE).toFixed(2)
-      } m is taken, good to 0.15 m. It is the strut's length less the board's draught.`,
-      wanted: "strut_length and board_draught.",
-    }));
-  } else if (told > takeoff) {
-    findings.push(finding({
-      severity: "warning",
-      code: "deeper-than-strut",
-      file: FILE,
-      row: spec.row,
-      column: "strut_length",
-      what: `A running depth of ${told.toFixed(2)} m is more than the struts of ${name} leave (${
-        takeoff.toFixed(2)
-      } m with the board just clear): the lesser is taken.`,
-    }));
-  }
-  return {
-    running,
-    takeoff: takeoff === null || takeoff <= 0 ? running + USUAL_RISE : takeoff,
-    runningUncertainty: runningDepth === null ? GUESSED.depth : runningDepth.uncertainty,
-    takeoffUncertainty: takeoff === null ? GUESSED.depth : null,
-    findings,
-  };
-}
-
-function volumeOf(
-  spec: Design,
-  struts: { readonly count: number; readonly chord: number; readonly thickness: number },
-  running: number,
-): { readonly wing: number; readonly share: number | null; readonly findings: readonly Finding[] } {
-  const ratio = spec.thicknessRatio ?? USUAL_CRAFT.thicknessRatio;
-  const estimate = SECTION_FULLNESS * ratio * spec.area * spec.area / spec.span;
-  const name = printable(spec.design);
-  const common = { file: FILE, row: spec.row, column: "wet_volume" } as const;
-  if (spec.wetVolume === null) {
-    return {
-      wing: estimate,
-      share: GUESSED.volume,
-      findings: [finding({
-        ...common,
-        severity: "note",
-        code: "volume-estimated",
-        what: `Wet volume of ${name} is estimated from its planform, good to 30 %: ${
-          (estimate * 1000).toFixed(1)
-        } litres of wing.`,
-        wanted: "The water that wing and strut push aside, by dunking them.",
-      })],
-    };
-  }
-  const wing = spec.wetVolume - strutVolume(struts, running);
-  if (wing > 0) {
-    const own = ownShare(spec, "wet_volume", spec.wetVolume);
-    return { wing, share: own === null ? null : own * spec.wetVolume / wing, findings: [] };
-  }
-  return {
-    wing: estimate,
-    share: GUESSED.volume,
-    findings: [finding({
-      ...common,
-      severity: "warning",
-      code: "volume-below-struts",
-      what: `${atSentenceStart(name)} pushes ${
-        (spec.wetVolume * 1000).toFixed(1)
-      } litres aside, less than its struts alone: the volume of its planform is taken.`,
-      wanted: "The volume of wing and struts under water, in litres.",
-    })],
-  };
-}
 
 /** Numbers of designs.csv that stand in by a usual value where they are missing. */
 const FILLED = [
@@ -208,8 +93,8 @@ export function takeoffCraft(
     chord,
     thickness: spec.strutThickness ?? 0.12 * chord,
   };
-  const depths = depthsOf(spec, prepared);
-  const volume = volumeOf(spec, struts, depths.running);
+  const depths = takeoffDepths(spec, prepared);
+  const volume = wingVolumeOf(spec, struts, prepared.toldDepth ?? depths.running);
   findings.push(...depths.findings, ...volume.findings);
   const craft: SteadyCraft = {
     ...USUAL_CRAFT,

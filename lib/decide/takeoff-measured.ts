@@ -5,21 +5,25 @@
  */
 import { DataError, UsageError } from "../base/errors.ts";
 import type { Quantity } from "../base/quantity.ts";
-import type { Session } from "../base/session.ts";
-import type { MeasuredDrag } from "../base/takeoff-answer.ts";
+import type { Design, Session } from "../base/session.ts";
+import type { MeasuredDrag, MeasuredStall } from "../base/takeoff-answer.ts";
 import { median } from "../check/rule.ts";
 import { NORMAL_95, takeoffBand } from "../fit/takeoff-band.ts";
 import type { Doubt } from "../fit/takeoff-doubts.ts";
 import { decayByQuadrature } from "../model/decay-by-quadrature.ts";
 import { flightInWater, type SteadyCraft } from "../model/steady-craft.ts";
+import { slowestSpeed } from "../model/steady-speeds.ts";
 import { compareGlides } from "./compare-glides.ts";
 import { compareTows } from "./compare-tows.ts";
+import type { GlideEvidence } from "./glide-evidence.ts";
 import { quantityFromLog } from "./log-quantity.ts";
+import { isSameWing } from "./same-wing.ts";
 import type { PreparedTakeoff } from "./takeoff-craft.ts";
 
 /** What one session measured of its designs, by design. */
 export interface MeasuredSession {
-  readonly of: (prepared: PreparedTakeoff) => MeasuredDrag[];
+  readonly drags: (prepared: PreparedTakeoff) => readonly MeasuredDrag[];
+  readonly stalls: (prepared: PreparedTakeoff) => readonly MeasuredStall[];
 }
 
 /** Inputs that a measured drag does not hang on: it was told at a lift, not at a mass. */
@@ -81,11 +85,11 @@ function orNothing<T>(read: () => T): T | null {
   }
 }
 
-function towed(session: Session): MeasuredSession["of"] {
+function towed(session: Session): MeasuredSession["drags"] {
   const evidence = session.tow.length === 0 ? null : orNothing(() => compareTows(session));
   return ({ spec, craft, doubts }) => {
     const own = evidence?.answer.designs.find((one) => one.design === spec.design);
-    if (own === undefined || own.law === null) return [];
+    if (own === undefined || own.law === null || !isSameWing(session, spec)) return [];
     const depth = median(
       session.tow.filter((one) => one.design === spec.design).flatMap((one) => one.depth ?? []),
     );
@@ -113,22 +117,25 @@ function meanDrag(craft: SteadyCraft, fast: number, slow: number): number {
   return (fast * fast - slow * slow) / 2 / distance;
 }
 
-function glided(session: Session): MeasuredSession["of"] {
-  const evidence = session.glides.length === 0 ? null : orNothing(() => compareGlides([session]));
+/** m: middle of the depths that a design's glides were read at. */
+function glideDepth(session: Session, spec: Design): number | null {
+  return median(
+    session.glides.filter((one) => one.design === spec.design).flatMap((one) => one.depth ?? []),
+  );
+}
+
+function glided(session: Session, evidence: GlideEvidence | null): MeasuredSession["drags"] {
   return ({ spec, craft, doubts }) => {
     const own = evidence?.answer.designs.find((one) => one.design === spec.design);
     const launch = evidence?.answer.launch ?? null;
-    if (own === undefined || launch === null) return [];
+    if (own === undefined || launch === null || !isSameWing(session, spec)) return [];
     const { glideRatio, endSpeed } = own;
     if (glideRatio?.standardUncertainty == null || endSpeed === null) return [];
     if (!(launch.speed > endSpeed.value)) return [];
-    const depth = median(
-      session.glides.filter((one) => one.design === spec.design).flatMap((one) => one.depth ?? []),
-    );
     const loaded = { ...craft, mass: launch.mass };
     const lift = flightInWater(loaded).load;
     if (!(lift > 0)) return [];
-    const level = carrying(loaded, lift, depth);
+    const level = carrying(loaded, lift, glideDepth(session, spec));
     const speed = (launch.speed + endSpeed.value) / 2;
     const [predicted] = predictedAt(level, doubts, [speed]);
     const measured = quantityFromLog({
@@ -148,6 +155,44 @@ function glided(session: Session): MeasuredSession["of"] {
   };
 }
 
+/** Largest lift coefficient that a design's stalled glides show. */
+function stalled(session: Session, evidence: GlideEvidence | null): MeasuredSession["stalls"] {
+  return ({ spec, craft, doubts }) => {
+    const own = evidence?.answer.designs.find((one) => one.design === spec.design);
+    const launch = evidence?.answer.launch ?? null;
+    const ends = session.glides.some((one) =>
+      one.design === spec.design && one.leaveOut === null && one.ended === "stalled"
+    );
+    if (own?.endSpeed?.standardUncertainty == null || launch === null) return [];
+    if (!ends || !isSameWing(session, spec)) return [];
+    const loaded = { ...craft, mass: launch.mass, lineAngle: 0 };
+    const depth = glideDepth(session, spec) ?? craft.runningDepth;
+    const flight = flightInWater(loaded, depth);
+    const slowest = slowestSpeed(flight);
+    if (slowest.kind !== "speed") return [];
+    const { value, standardUncertainty, degreesOfFreedom } = own.endSpeed;
+    const power = 2 + craft.liftExponent;
+    const share = (key: "mass" | "area") =>
+      doubts.find((one) => one.key === key)?.standardUncertainty ?? 0;
+    const parts = [
+      power * standardUncertainty! / value,
+      share("mass") * flight.weight / flight.load,
+      share("area"),
+    ];
+    return [{
+      session: session.name,
+      endSpeed: own.endSpeed,
+      predicted: slowest.speed,
+      largestLiftCoefficient: quantityFromLog({
+        log: Math.log(craft.largestLiftCoefficient) + power * Math.log(slowest.speed / value),
+        variance: parts.reduce((sum, one) => sum + one * one, 0),
+        degreesOfFreedom,
+        unit: "1",
+      }),
+    }];
+  };
+}
+
 /**
  * What sessions measured, made ready to be asked design by design.
  *
@@ -155,17 +200,23 @@ function glided(session: Session): MeasuredSession["of"] {
  * design's own end, beside the mean of the predicted drag over the same speeds. Predicted at the lift, depth and planform of the
  * measurement, so that the difference is what the build-up does not hold: finish, junctions, what hangs below, and its own doubts.
  *
+ * Glides that ended in a stall also tell the largest lift coefficient: the one that would make the predicted stall speed theirs.
+ *
  * @param session with tows or glides
- * @returns a function from a design made ready to its measured drags; none where the tables carry no law
+ * @returns functions from a design made ready to its measured drags and stalls; none where the tables carry no law
  *
  * @example
  * ```ts
  * import { measuredIn } from "lakeproof/decide/takeoff-measured.ts";
  * import { readSession } from "lakeproof/read/read-session.ts";
- * if (typeof measuredIn(readSession("lake", new Map())).of !== "function") throw new Error("a function");
+ * if (typeof measuredIn(readSession("lake", new Map())).drags !== "function") throw new Error("a function");
  * ```
  */
 export function measuredIn(session: Session): MeasuredSession {
-  const parts = [towed(session), glided(session)];
-  return { of: (prepared) => parts.flatMap((one) => one(prepared)) };
+  const glides = session.glides.length === 0 ? null : orNothing(() => compareGlides([session]));
+  const parts = [towed(session), glided(session, glides)];
+  return {
+    drags: (prepared) => parts.flatMap((one) => one(prepared)),
+    stalls: stalled(session, glides),
+  };
 }

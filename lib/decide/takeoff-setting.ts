@@ -48,6 +48,8 @@ export interface PreparedSetting {
   readonly wind: number;
   /** m; `null` where nobody said how deep the wing runs. */
   readonly runningDepth: Told | null;
+  /** m: the session's own running depth, at which wet volumes were told, whatever the asker sets. */
+  readonly toldDepth: number | null;
   readonly findings: readonly Finding[];
 }
 
@@ -87,23 +89,40 @@ function depthOf(session: Session, asked: number | undefined): Told | null {
   return told !== null && told.value > 0 ? told : null;
 }
 
-/** The density of air where a temperature should stand, and other such slips. */
+/** Numbers of air where those of water should stand. */
 function airInWater(session: Session): Finding[] {
-  return session.conditions.filter((one) => one.quantity === "water_temperature").flatMap((one) => {
-    const celsius = one.value - 273.15;
-    const density = Math.abs(celsius - 1.225) < 0.0301 || Math.abs(celsius - 1.204) < 0.0011;
-    if (!density) return [];
-    return [finding({
+  const wrong = (one: Condition, what: string, wanted: string) =>
+    finding({
       severity: "warning",
       code: "air-in-water",
       file: "conditions.csv",
       row: one.row,
       column: "value",
-      what: `A water temperature of ${
-        Number(celsius.toFixed(3))
-      } °C is the number of air's density in kg/m³.`,
-      wanted: "The temperature of the water; its density follows from that and from the salt.",
-    })];
+      what,
+      wanted,
+    });
+  return session.conditions.flatMap((one) => {
+    const celsius = one.value - 273.15;
+    if (one.quantity === "water_temperature") {
+      const density = Math.abs(celsius - 1.225) < 0.0301 || Math.abs(celsius - 1.204) < 0.0011;
+      return !density ? [] : [wrong(
+        one,
+        `A water temperature of ${
+          Number(celsius.toFixed(3))
+        } °C is the number of air's density in kg/m³.`,
+        "The temperature of the water; its density follows from that and from the salt.",
+      )];
+    }
+    if (/density/i.test(one.quantity)) {
+      return [wrong(
+        one,
+        `A density is not read: it follows from temperature and salt.${
+          one.value < 100 ? ` ${one.value} kg/m³ would be air's, not water's.` : ""
+        }`,
+        "water_temperature and salinity.",
+      )];
+    }
+    return [];
   });
 }
 
@@ -167,6 +186,7 @@ export function takeoffSetting(session: Session, options: TakeoffOptions): Prepa
     temperature,
     wind: Math.abs(toldIn(session, "wind_speed")?.value ?? 0),
     runningDepth: depthOf(session, options.depth),
+    toldDepth: depthOf(session, undefined)?.value ?? null,
     findings,
   };
 }

@@ -94,6 +94,12 @@ function design(one: DesignTakeoff): Plain {
       predicted: quantityObject(each.predicted),
       excess: quantityObject(each.excess),
     })),
+    measuredStalls: one.measuredStalls.map((each) => ({
+      session: each.session,
+      endSpeed: quantityObject(each.endSpeed),
+      predicted: each.predicted,
+      largestLiftCoefficient: quantityObject(each.largestLiftCoefficient),
+    })),
   };
 }
 
@@ -126,6 +132,14 @@ export function takeoffAnswerObject(
     dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
     setting: setting(answer.setting),
     designs: answer.designs.map(design),
+    comparisons: answer.comparisons.map((one) => ({
+      baseline: one.baseline,
+      candidate: one.candidate,
+      takeoffSpeedRatio: quantityObject(one.takeoffSpeedRatio),
+      towForceRatio: quantityObject(one.towForceRatio),
+      leastDragRatio: quantityObject(one.leastDragRatio),
+      leastPowerRatio: quantityObject(one.leastPowerRatio),
+    })),
     inputs: answer.inputs.map(flat),
   };
   return rounded(ordered, "") as unknown as TakeoffAnswer;

@@ -4,7 +4,7 @@
  * @module
  */
 import type { AnswerRecord } from "../base/records.ts";
-import type { DesignTakeoff } from "../base/takeoff-answer.ts";
+import type { TakeoffDesign } from "../decide/design-takeoff.ts";
 import type { TakeoffEvidence } from "../decide/estimate-takeoff.ts";
 import { findingWords } from "./findings-text.ts";
 import { takeoffAnswerObject } from "./takeoff-json.ts";
@@ -13,10 +13,12 @@ import {
   bestSpeedsSentence,
   inAirSentence,
   settingSentence,
+  stallSentence,
   TAKEOFF_CAUTION,
   TAKEOFF_INTERVAL,
   TAKEOFF_WORDS,
   takeoffHeadline,
+  takeoffRatioSentence,
   takeoffSentence,
 } from "./takeoff-sentence.ts";
 
@@ -36,9 +38,14 @@ function refusals({ answer }: TakeoffEvidence): string[] {
   });
 }
 
-function detailsOf(one: DesignTakeoff): string[] {
-  return [takeoffSentence(one), bestSpeedsSentence(one), inAirSentence(one), excessSentence(one)]
-    .filter((sentence) => sentence !== "");
+function detailsOf({ answer: one, prepared }: TakeoffDesign): string[] {
+  return [
+    takeoffSentence(one),
+    bestSpeedsSentence(one),
+    inAirSentence(one),
+    stallSentence(one, prepared.craft.largestLiftCoefficient),
+    excessSentence(one),
+  ].filter((sentence) => sentence !== "");
 }
 
 /**
@@ -74,7 +81,8 @@ export function takeoffRecord(
     headline: takeoffHeadline(answer.designs),
     ahead: lone,
     details: [
-      ...answer.designs.flatMap(detailsOf),
+      ...designs.flatMap(detailsOf),
+      ...answer.comparisons.map(takeoffRatioSentence),
       ...(flying.length > 0 ? [] : refusals(evidence)),
     ],
     rests: [settingSentence(answer.setting), TAKEOFF_INTERVAL, TAKEOFF_WORDS, TAKEOFF_CAUTION]

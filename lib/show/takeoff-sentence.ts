@@ -4,9 +4,10 @@
  * @module
  */
 import { printable } from "../base/printable.ts";
-import { formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
+import { formatInterval, formatQuantity, NO_BREAK_SPACE } from "../base/rounding.ts";
 import { atSentenceStart, listInWords } from "../base/sentence-words.ts";
-import type { DesignTakeoff, TakeoffSetting } from "../base/takeoff-answer.ts";
+import type { Quantity } from "../base/quantity.ts";
+import type { DesignTakeoff, TakeoffComparison, TakeoffSetting } from "../base/takeoff-answer.ts";
 import { valueWithInterval } from "./tow-sentence.ts";
 
 /** What the words mean, and what is not in the numbers. */
@@ -18,8 +19,8 @@ export const TAKEOFF_WORDS =
 
 /** What the numbers in brackets are. */
 export const TAKEOFF_INTERVAL =
-  "In brackets stands the 95 % interval of a prediction: it holds what the inputs are not known to, each by a stated or usual " +
-  "uncertainty; it was not measured.";
+  "In brackets stands the 95 % interval of a prediction: it carries how well each input is known, as stated or by a usual " +
+  "uncertainty. Nothing in it was measured.";
 
 /** What can hurt. */
 export const TAKEOFF_CAUTION =
@@ -69,6 +70,47 @@ export function takeoffSentence(one: DesignTakeoff): string {
   } of pull; it stalls at ${valueWithInterval(one.stallSpeed!)}.${
     one.outcome === "beyond-tow" ? " The tow does not give that much." : ""
   }`;
+}
+
+/** A ratio with its interval. */
+function timesAs(q: Quantity | null): string {
+  if (q === null) return "not told";
+  const interval = ` (${formatInterval(q, { apartFrom: 1 })})`;
+  return `${formatQuantity(q, { apartFrom: 1 })} times${interval}`;
+}
+
+/**
+ * One design against another: what both share has cancelled.
+ *
+ * @param one comparison of the answer
+ * @returns one sentence
+ */
+export function takeoffRatioSentence(one: TakeoffComparison): string {
+  const [candidate, baseline] = [printable(one.candidate), printable(one.baseline)];
+  return `${atSentenceStart(candidate)} beside ${baseline}: takeoff speed ${
+    timesAs(one.takeoffSpeedRatio)
+  }, tow force there ${timesAs(one.towForceRatio)}, least drag ${
+    timesAs(one.leastDragRatio)
+  }; what both share (load, water, rider, formulas) has cancelled.`;
+}
+
+/**
+ * What a design's own stalled glides say of its largest lift coefficient.
+ *
+ * @param one a design's answer
+ * @param assumed largest lift coefficient in the answer
+ * @returns one sentence a session; empty where no glide stalled
+ */
+export function stallSentence({ design, measuredStalls }: DesignTakeoff, assumed: number): string {
+  return measuredStalls.map(({ session, endSpeed, predicted, largestLiftCoefficient: lift }) =>
+    `Glides of ${printable(design)} in ${printable(session)} ended in a stall at ${
+      valueWithInterval(endSpeed)
+    }, predicted ${predicted.toFixed(2)}${NO_BREAK_SPACE}m/s: a largest lift coefficient of ${
+      valueWithInterval(lift)
+    }, where ${assumed} is assumed. Written into designs.csv, with its standard uncertainty of ${
+      lift.standardUncertainty!.toFixed(2)
+    } as u_largest_lift_coefficient, it narrows the takeoff speed.`
+  ).join(" ");
 }
 
 /**

@@ -10,9 +10,11 @@ import {
   heldSentence,
   inAirSentence,
   settingSentence,
+  stallSentence,
   TAKEOFF_CAUTION,
   TAKEOFF_INTERVAL,
   TAKEOFF_WORDS,
+  takeoffRatioSentence,
   takeoffSentence,
 } from "./takeoff-sentence.ts";
 import {
@@ -46,13 +48,15 @@ export function takeoffText(
   const flying = answer.designs.filter((one) => one.takeoffSpeed !== null);
   const sentences = [
     settingSentence(answer.setting),
-    ...answer.designs.flatMap((one) => [
+    ...evidence.designs.flatMap(({ answer: one, prepared }) => [
       takeoffSentence(one),
       bestSpeedsSentence(one),
       pull === undefined ? "" : heldSentence(one, pull),
       inAirSentence(one),
+      stallSentence(one, prepared.craft.largestLiftCoefficient),
       excessSentence(one),
     ]),
+    ...answer.comparisons.map(takeoffRatioSentence),
   ].filter((one) => one !== "");
   const [alone, ...others] = flying;
   const perDesign = alone === undefined ? [] : others.length > 0 ? [MORE] : [

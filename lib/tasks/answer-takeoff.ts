@@ -52,6 +52,7 @@ function unopened(names: readonly string[], error: DataError): TakeoffAnswer {
     dataChecksums: [],
     setting: null,
     designs: [],
+    comparisons: [],
     inputs: [],
   };
 }

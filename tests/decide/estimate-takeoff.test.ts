@@ -3,6 +3,7 @@ import { DataError, UsageError } from "lakeproof/base/errors.ts";
 import { estimateTakeoff } from "lakeproof/decide/estimate-takeoff.ts";
 import {
   ALDER_ROW as ALDER,
+  BIRCH_ROW as BIRCH,
   DESIGNS_HEAD as HEAD,
   LAKE_CONDITIONS as CONDITIONS,
   takeoffSession as session,
@@ -71,10 +72,82 @@ describe("takeoff of a session's designs", () => {
     const [own] = answer.designs;
     expect(answer.setting!.mass).toBe(100);
     expect(own!.runningDepth).toBe(0.3);
+    // The same wing as before: a wet volume is that of the session's own depth, and only the strut comes out of the water.
+    const strut = 0.685 * 0.115 * 0.0145 * 0.1 * answer.setting!.density * answer.setting!.gravity;
+    expect(alder!.buoyancy! - own!.buoyancy!).toBeCloseTo(strut, 9);
     expect(own!.inAir!.altitude).toBe(2000);
     expect(own!.speedsHeld!.length).toBe(1);
     expect(own!.outcome).toBe("beyond-tow");
     expect(own!.takeoffSpeed!.value).toBeGreaterThan(alder!.takeoffSpeed!.value);
+  });
+});
+
+describe("one design beside another", () => {
+  const both = estimateTakeoff(session(HEAD + ALDER + BIRCH), few);
+  const [pair] = both.answer.comparisons;
+  const [alder, birch] = both.answer.designs;
+
+  it("has the ratio of the two values, known better than either", () => {
+    expect(pair).toMatchObject({ baseline: "alder", candidate: "birch" });
+    expect(pair!.takeoffSpeedRatio!.value)
+      .toBeCloseTo(birch!.takeoffSpeed!.value / alder!.takeoffSpeed!.value, 12);
+    const width = (low: number, high: number) => Math.log(high / low);
+    const { low, high } = pair!.leastDragRatio!;
+    expect(width(low!, high!)).toBeLessThan(
+      0.5 * width(alder!.leastDrag!.low!, alder!.leastDrag!.high!),
+    );
+  });
+  it("keeps only what each wing has of its own", () => {
+    // Twin wings: own parts of area, span, volume and half of the largest lift coefficient, each twice.
+    const twins = estimateTakeoff(session(HEAD + ALDER + ALDER.replace("alder", "twin")), few);
+    const [one] = twins.answer.comparisons;
+    expect(one!.takeoffSpeedRatio!.value).toBeCloseTo(1, 12);
+    const { changes, prepared } = twins.designs[0]!;
+    const own = (key: string) =>
+      changes!.takeoffSpeed[prepared.doubts.findIndex((each) => each.key === key)]!;
+    const parts = [own("area"), own("span"), own("wingVolume")].map((each) => 2 * each * each);
+    const lift = own("largestLiftCoefficient");
+    expect(one!.takeoffSpeedRatio!.standardUncertainty!)
+      .toBeCloseTo(Math.sqrt(parts.reduce((sum, each) => sum + each, lift * lift)), 9);
+  });
+  it("is not told of a design that does not fly", () => {
+    const floating = estimateTakeoff(session(HEAD + ALDER + BIRCH.replace("2.3", "120")), few);
+    expect(floating.answer.comparisons).toEqual([]);
+  });
+});
+
+describe("where the model stops", () => {
+  const told = (designs: string, conditions = CONDITIONS, options = {}) =>
+    codes(estimateTakeoff(session(HEAD + designs, conditions), { ...few, ...options }));
+  const SLENDER = ALDER.replace("0.95,0.150,2.4", "1.5,0.075,1.5");
+  const WIDE = "wide,3.8,0.55,7.4,0.12,cambered,1.0,2,100,12,0.55,0.08\n";
+
+  it("a thin slow wing is told to lie below the Reynolds numbers of its friction line", () => {
+    expect(told(SLENDER, CONDITIONS, { mass: 50 })).toContain("low-reynolds");
+    expect(told(ALDER)).not.toContain("low-reynolds");
+  });
+  it("a wing nearer to the surface than two chords is warned of, nearer than one it may draw air", () => {
+    expect(told(ALDER, CONDITIONS, { depth: 0.25 })).toContain("near-the-surface");
+    const { answer } = estimateTakeoff(session(), { ...few, depth: 0.14 });
+    const [own] = answer.findings.filter((one) => one.code === "near-the-surface");
+    expect(own!.what).toContain("if it does not draw air");
+  });
+  it("a wide wing that piles up waves is told to be beyond small waves", () => {
+    expect(told(WIDE, CONDITIONS, { depth: 0.15 })).toContain("steep-waves");
+    expect(told(ALDER)).not.toContain("steep-waves");
+  });
+  it("water is told to boil only where a wing is fast enough for it", () => {
+    const small = ALDER.replace("0.95,0.150", "0.35,0.012");
+    expect(told(small, CONDITIONS, { mass: 150 })).toContain("cavitation");
+    expect(told(ALDER)).not.toContain("cavitation");
+  });
+  it("struts too short for the running depth win over it", () => {
+    const { answer } = estimateTakeoff(session(), { ...few, depth: 0.9 });
+    expect(codes({ answer })).toContain("deeper-than-strut");
+    expect(answer.designs[0]!.runningDepth).toBeCloseTo(0.67, 12);
+  });
+  it("a wet volume smaller than the struts' is replaced by the planform's, and said", () => {
+    expect(told(ALDER.replace("2.4", "0.3"))).toContain("volume-below-struts");
   });
 });
 
@@ -130,6 +203,14 @@ describe("what is missing or can't be", () => {
     const [own] = answer.findings;
     expect(own).toMatchObject({ code: "air-in-water", file: "conditions.csv", row: 2 });
     expect(own!.what).toContain("density");
+  });
+  it("a density of air among the conditions is told to be no density of water", () => {
+    const { answer } = estimateTakeoff(
+      session(HEAD + ALDER, CONDITIONS + "water_density,1.225,kg/m3,,\n"),
+      few,
+    );
+    expect(answer.findings[0]!.code).toBe("air-in-water");
+    expect(answer.findings[0]!.what).toContain("would be air's");
   });
   it("no load, no answer", () => {
     const none = estimateTakeoff(session(HEAD + ALDER, CONDITIONS.replace(/carried_mass.*\n/, "")));

@@ -200,10 +200,12 @@ describe("the command line of task answer", () => {
       task("glyde", DEMO),
       task("glide"),
       task("glide", DEMO, "--fast"),
+      task("takeoff", DEMO, "--drop", "0.2"),
     ]);
-    expect(results.map((one) => [one.code, one.out])).toEqual([[2, ""], [2, ""], [2, ""], [2, ""]]);
+    expect(results.map((one) => [one.code, one.out])).toEqual(results.map(() => [2, ""]));
     expect(results[2]!.err).toContain("--help");
     expect(results[0]!.err).toContain('Cannot answer "balance" yet');
+    expect(results[4]!.err).toContain("--drop with takeoff: it belongs to glide");
   });
 
   it("reads numbers with a decimal comma, and units of the right kind only", () => {
