@@ -47,9 +47,11 @@ export async function makeIndex(
   pages: readonly KeptPage[],
   project: ProjectState,
   cache: Cache,
+  changes: boolean,
 ): Promise<FileChecksum> {
   const inputs = {
     cards: JSON.stringify(pages.map((page) => page.card)),
+    changes: String(changes),
     "notebooks/publication.json": publicationSha256(project.publication),
     ...project.common,
     ...moduleInputs(project, { entries: [makers.builder] }).inputs,
@@ -61,6 +63,7 @@ export async function makeIndex(
   const html = await (await makers.buildIndex())(
     pages.map((page) => page.card),
     project.publication,
+    changes,
   );
   const file = { file: "index.html", sha256: cache.keep(new TextEncoder().encode(html)) };
   cache.write("index-page", { inputs, file });

@@ -7,6 +7,7 @@ import { join } from "node:path";
 import { type ProjectState, projectState } from "./cache-key.ts";
 import { type KeptPage, openCache } from "./cache.ts";
 import { gitState } from "./git-state.ts";
+import { CHANGES_RECORD, makeChanges } from "./make-changes.ts";
 import { makeIndex, makePages } from "./make-pages.ts";
 import { listNotebooks, selectNotebooks } from "./notebook-file.ts";
 import { planTurn, runRecord, type Turn } from "./notebook-turn.ts";
@@ -102,11 +103,16 @@ export async function publishSite(request: ReportRequest): Promise<ReportDone> {
   const filesRead = turns.flatMap((turn) =>
     (ready[active.indexOf(turn)]?.run ?? turn.kept)?.filesRead ?? []
   );
+  const sources = { root, notebooks: asTheyShallBe, filesRead };
+  const changes = await makeChanges(makers, sources, project, cache);
   const site = wholeSite({
     notebooks: all,
     pages,
-    index: await makeIndex(makers, pages, project, cache),
-    sources: { root, notebooks: asTheyShallBe, filesRead },
+    more: [
+      await makeIndex(makers, pages, project, cache, changes.length > 0),
+      ...changes,
+    ],
+    sources,
     origin: await siteOrigin(project),
     publication: project.publication,
   }, cache);
@@ -124,7 +130,7 @@ export async function publishSite(request: ReportRequest): Promise<ReportDone> {
   );
   cache.forget(
     new Set([...site.map((one) => one.sha256), ...outputs]),
-    new Set([...records, "index-page", ZIP_RECORD]),
+    new Set([...records, "index-page", ZIP_RECORD, CHANGES_RECORD]),
   );
   return { ran, pages: pages.length, swapped, written };
 }

@@ -7,6 +7,7 @@ import type { Notebook } from "./notebook.ts";
 import type { Runner } from "./notebook-turn.ts";
 import type { PageBuilder } from "./page-turn.ts";
 import type { IndexCard } from "./page/page-types.ts";
+import type { Changes } from "./since/changes.ts";
 import type { Publication } from "./publication.ts";
 import type { Progress } from "./progress.ts";
 
@@ -26,8 +27,13 @@ export interface Makers {
   run(): Promise<Runner>;
   check(): Promise<CellChecker>;
   build(): Promise<PageBuilder>;
+  buildChanges(): Promise<(changes: Changes, publication: Publication) => Promise<string>>;
   buildIndex(): Promise<
-    (cards: readonly IndexCard[], publication: Publication) => Promise<string>
+    (
+      cards: readonly IndexCard[],
+      publication: Publication,
+      changes: boolean,
+    ) => Promise<string>
   >;
 }
 

@@ -35,6 +35,9 @@ export function siteMakers(root: string): Makers {
     async build() {
       return (await import("./page/build-page.ts")).buildPage;
     },
+    async buildChanges() {
+      return (await import("./page/build-changes.ts")).buildChanges;
+    },
     async buildIndex() {
       return (await import("./page/build-index.ts")).buildIndex;
     },

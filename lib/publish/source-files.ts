@@ -8,6 +8,7 @@
 import { dirname, join } from "node:path";
 import { shortPath } from "./cache-key.ts";
 import { PUBLICATION_FILE } from "./publication.ts";
+import { sincePath } from "./since/since-file.ts";
 import type { NotebookFile } from "./notebook-file.ts";
 
 /** Folder of the site that holds a project which can be run. */
@@ -73,7 +74,7 @@ export function sourceFiles(parts: SourceParts): SiteFile[] {
   const paths = [
     ...TOP.map((name) => join(root, name)).filter((path) => isFile(path)),
     ...filesUnder(join(root, "lib"), /\.(?:ts|json)$/),
-    ...[join(root, "notebooks", PUBLICATION_FILE)].filter(isFile),
+    ...[join(root, "notebooks", PUBLICATION_FILE), sincePath(root)].filter(isFile),
     // How invented data were made stands beside them.
     ...filesBesideIfThere(join(root, "data")).filter((path) => path.endsWith(".ts")),
     ...filesUnder(join(root, "shared"), /\.(?!png$)[^.]+$/),

@@ -25,8 +25,8 @@ export interface SiteParts {
   /** In reading order, as many as pages. */
   readonly notebooks: readonly NotebookFile[];
   readonly pages: readonly KeptPage[];
-  /** The front page. */
-  readonly index: FileChecksum;
+  /** The front page, and what changed since last time. */
+  readonly more: readonly FileChecksum[];
   /** What is published to be run again. */
   readonly sources: SourceParts;
   readonly origin: SiteOrigin;
@@ -48,7 +48,7 @@ export function wholeSite(parts: SiteParts, cache: Cache): FileChecksum[] {
   const slugs = parts.notebooks.map((notebook) => notebook.slug);
   const files = [
     ...parts.pages.flatMap((page) => page.files),
-    parts.index,
+    ...parts.more,
     ...sources.map(({ file, bytes }) => keep(file, bytes)),
     ...sideFiles(slugs, sources, parts.publication).map(({ file, bytes }) => keep(file, bytes)),
   ].sort((a, b) => (a.file < b.file ? -1 : 1));

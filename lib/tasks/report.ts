@@ -1,4 +1,5 @@
 /** `task report`: runs the notebooks in the real Deno kernel and writes the site to `out/`. */
+import { join } from "node:path";
 import { Command, CommanderError } from "commander";
 import { DataError, UsageError } from "../base/errors.ts";
 import { excerpt } from "../base/printable.ts";
@@ -6,6 +7,10 @@ import { siteMakers } from "../publish/site-makers.ts";
 import { explainReport, publishSite } from "../publish/publish-site.ts";
 import { terminalProgress } from "../publish/progress.ts";
 import { openProject, StoppedError } from "../publish/open-project.ts";
+import type { Changes } from "../publish/since/changes.ts";
+import { changesText } from "../publish/since/changes-text.ts";
+import { sincePath, writeSince } from "../publish/since/since-file.ts";
+import { stateSince } from "../publish/since/site-state.ts";
 import { EXIT } from "./exit-codes.ts";
 
 interface Flags {
@@ -13,6 +18,7 @@ interface Flags {
   readonly why?: true;
   readonly twice?: true;
   readonly refill?: true;
+  readonly since?: string;
 }
 
 const command = new Command("report")
@@ -22,6 +28,10 @@ const command = new Command("report")
   .option("--why", "run nothing: say which notebooks would run, and what moved")
   .option("--twice", "run each in two clean kernels; stop at the first cell whose bytes differ")
   .option("--refill", "put fresh numbers into the prose in place of stale ones")
+  .option(
+    "--since <commit-or-folder>",
+    "say what moved since then: a commit, or a published folder or its site.zip; kept in notebooks/since.json",
+  )
   .exitOverride();
 
 /** Width of the terminal; 80 where it does not say. */
@@ -51,21 +61,50 @@ async function report(names: readonly string[], flags: Flags): Promise<void> {
     Deno.stderr.isTerminal(),
     terminalColumns(),
   );
-  const done = await publishSite({
-    root,
-    names,
-    fresh: flags.fresh === true,
-    twice: flags.twice === true,
-    refill: flags.refill === true,
-    signal: project.signal,
-    progress,
-    makers: siteMakers(root),
-  });
+  const keep = flags.since === undefined ? null : await keepSince(root, flags.since);
+  const done = await publishing(() =>
+    publishSite({
+      root,
+      names,
+      fresh: flags.fresh === true,
+      twice: flags.twice === true,
+      refill: flags.refill === true,
+      signal: project.signal,
+      progress,
+      makers: siteMakers(root),
+    }), keep);
   const seconds = ((performance.now() - start) / 1000).toFixed(1);
   const pages = done.pages === 1 ? "1 page" : `${done.pages} pages`;
   const ran = done.ran === 0 ? "no notebook had to run" : `${done.ran} run anew`;
   for (const file of done.written) console.log(`Outputs written into notebooks/${file}`);
   console.log(`${pages}, ${ran}, ${seconds} s. Open out/index.html`);
+  if (keep === null) return;
+  const changes: Changes = JSON.parse(Deno.readTextFileSync(join(root, "out", "changes.json")));
+  for (const line of changesText(changes).split("\n")) console.log(excerpt(line, 300));
+  console.log("The same as a page: out/changes.html");
+}
+
+/** Keeps the state to compare with, and gives what takes it back. */
+async function keepSince(root: string, asked: string): Promise<() => void> {
+  const path = sincePath(root);
+  let before: string | null = null;
+  try {
+    before = Deno.readTextFileSync(path);
+  } catch (error) {
+    if (!(error instanceof Deno.errors.NotFound)) throw error;
+  }
+  writeSince(root, await stateSince(root, asked));
+  return () => before === null ? Deno.removeSync(path) : Deno.writeTextFileSync(path, before);
+}
+
+/** A report that fails leaves the notebooks' folder as it was. */
+async function publishing<T>(publish: () => Promise<T>, takeBack: (() => void) | null): Promise<T> {
+  try {
+    return await publish();
+  } catch (error) {
+    takeBack?.();
+    throw error;
+  }
 }
 
 /** Exit code of a program that was asked to stop, by custom of shells. */

@@ -79,6 +79,7 @@ const makers = (): Makers => ({
       const files = [{ path: `tables/${input.slug}-x.csv`, bytes: new TextEncoder().encode("1") }];
       return Promise.resolve({ html: text, files, card });
     }),
+  buildChanges: () => Promise.resolve((changes) => Promise.resolve(JSON.stringify(changes))),
   buildIndex: () => Promise.resolve((cards) => Promise.resolve(JSON.stringify(cards))),
 });
 

@@ -11,6 +11,7 @@
 import { escapeHtml } from "../../base/escape-html.ts";
 import type { Quantity } from "../../base/quantity.ts";
 import {
+  decimalsOfUncertainty,
   formatInterval,
   formatNumber,
   formatProbability,
@@ -29,16 +30,13 @@ export interface BoundAnswers {
   readonly slug: string;
 }
 
-/** Digits of degrees of freedom: they are rarely whole, and never known well. */
-const DIGITS = 2;
-
 function quantityLines(quantity: Quantity): string[] {
   const { standardUncertainty: u, degreesOfFreedom, level, unit } = quantity;
   const freedom = typeof degreesOfFreedom === "number" && Number.isFinite(degreesOfFreedom)
     ? `; degrees of freedom ${formatNumber(degreesOfFreedom, degreesOfFreedom < 10 ? 1 : 0)}`
     : "";
   const spread = u !== null && u > 0
-    ? [`Standard uncertainty ${Number(u.toPrecision(DIGITS))}${freedom}`]
+    ? [`Standard uncertainty ${formatNumber(u, decimalsOfUncertainty(u))}${freedom}`]
     : [];
   return [
     formatQuantity(quantity),

@@ -36,11 +36,13 @@ function cardItem(card: IndexCard): string {
  *
  * @param cards of all pages, in any order
  * @param publication what the site says of itself; nothing when left out
+ * @param changes whether there is a page that says what changed since last time
  * @returns HTML text with the cards in order of the pages' file names
  */
 export async function buildIndex(
   cards: readonly IndexCard[],
   publication: Publication = UNNAMED,
+  changes = false,
 ): Promise<string> {
   const sorted = [...cards].sort((a, b) => (a.slug < b.slug ? -1 : a.slug > b.slug ? 1 : 0));
   return await documentHtml({
@@ -62,6 +64,8 @@ export async function buildIndex(
 ${sorted.map(cardItem).join("\n")}
 </ul>`,
     after: `<footer><section class="stamp" id="stamp"><p>How this site was made, as data: ` +
-      `<a href="site.json">site.json</a></p></section></footer>`,
+      `<a href="site.json">site.json</a></p>` +
+      (changes ? '<p>What changed since last time: <a href="changes.html">changes</a></p>' : "") +
+      `</section></footer>`,
   });
 }

@@ -11,6 +11,7 @@ import { DataError } from "../../base/errors.ts";
 import type { FileChecksum } from "../../base/session.ts";
 import { projectState } from "../cache-key.ts";
 import { type Cache, type KeptPage, type KeptRun, openCache } from "../cache.ts";
+import { makeChanges } from "../make-changes.ts";
 import { makeIndex, makePages } from "../make-pages.ts";
 import { listNotebooks, titleOf } from "../notebook-file.ts";
 import { notebookAfter, planTurn, takeTurn, type Turn } from "../notebook-turn.ts";
@@ -115,15 +116,20 @@ export async function freshSite(request: FreshRequest): Promise<FreshSite> {
     pages.push(...built);
   }
   const runs = new Map(done.map(({ turn, ready }) => [turn.notebook.file, ready]));
+  const sources = {
+    root,
+    notebooks: all.map((file) => ({ file, text: runs.get(file.file)?.text ?? file.text })),
+    filesRead: filesRead(done.map(({ ready }) => ready.run)),
+  };
+  const changes = await makeChanges(makers, sources, project, cache);
   const site = wholeSite({
     notebooks: done.map(({ turn }) => turn.notebook),
     pages,
-    index: await makeIndex(makers, pages, project, cache),
-    sources: {
-      root,
-      notebooks: all.map((file) => ({ file, text: runs.get(file.file)?.text ?? file.text })),
-      filesRead: filesRead(done.map(({ ready }) => ready.run)),
-    },
+    more: [
+      await makeIndex(makers, pages, project, cache, changes.length > 0),
+      ...changes,
+    ],
+    sources,
     publication: project.publication,
     origin: { ...request.origin, versions: versionsOf(project.importMap, undefined, project.deno) },
   }, cache);

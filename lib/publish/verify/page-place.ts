@@ -40,7 +40,7 @@ const INSIDE: readonly (readonly [string, string])[] = [
 export function pagePlace(html: string, at: number): PagePlace {
   const upTo = html.slice(0, at + 1);
   const ids = [...upTo.matchAll(/<[a-z][\w-]*[^<>]*\sid="([^"]+)"/g)]
-    .filter((match) => !/^<(?:svg|g|path|clipPath|title|desc|input)/.test(match[0]));
+    .filter((match) => !/^<(?:svg|g|path|clipPath|title|desc|input)|\sid="value-\d/.test(match[0]));
   const id = ids.at(-1)?.[1] ?? "";
   const named = NAMED.find(([pattern]) => pattern.test(id));
   const around = INSIDE.find(([tag]) => {

@@ -5,6 +5,8 @@
  */
 import { sha256 } from "../../publish/checksum.ts";
 import { parseNotebook } from "../../publish/notebook.ts";
+import { UNNAMED } from "../../publish/publication.ts";
+import { sideFiles } from "../../publish/side-files.ts";
 import { CHECKSUMS, checksumsText, type SiteRecord } from "../../publish/site.ts";
 import { SOURCE } from "../../publish/source-files.ts";
 import { notebookSha256 } from "../../publish/stamp.ts";
@@ -30,7 +32,8 @@ function stampSum(file: string, bytes: Uint8Array): string {
 }
 
 /**
- * A folder with a change in it and every checksum made anew: in the stamps of pages, in the site's record, in the list.
+ * A folder with a change in it and every checksum made anew: in the stamps of pages, in answers and outputs, in the site's
+ * record, in the list; data are packed anew.
  *
  * @param files before the change
  * @param change what was done
@@ -40,14 +43,20 @@ export function recomputed(files: Files, change: Change): Map<string, Uint8Array
   for (const [file, bytes] of change.files) {
     if (!file.startsWith(`${SOURCE}/`) || bytes === null) continue;
     const [before, after] = [stampSum(file, files.get(file)!), stampSum(file, bytes)];
-    for (const page of now.keys()) {
-      if (!/^[^/]+\.html$/.test(page)) continue;
-      const html = new TextDecoder().decode(now.get(page));
-      now.set(page, encoder.encode(html.replaceAll(grouped(before), grouped(after))));
+    for (const [other, content] of now) {
+      // Stamps of pages, answers, the outputs of notebooks, the site's record.
+      if (!/\.(?:html|json|ipynb)$/.test(other) || change.files.has(other)) continue;
+      const text = new TextDecoder().decode(content);
+      const anew = text.replaceAll(before, after).replaceAll(grouped(before), grouped(after));
+      if (anew !== text) now.set(other, encoder.encode(anew));
     }
-    if (change.files.has("site.json")) continue;
-    const text = new TextDecoder().decode(now.get("site.json"));
-    now.set("site.json", encoder.encode(text.replaceAll(before, after)));
+  }
+  if ([...change.files.keys()].some((file) => file.startsWith(`${SOURCE}/data/`))) {
+    const sources = [...now].filter(([file]) => file.startsWith(`${SOURCE}/`))
+      .map(([file, bytes]) => ({ file, bytes }));
+    for (const zip of sideFiles([], sources, UNNAMED)) {
+      if (zip.file.endsWith(".zip")) now.set(zip.file, zip.bytes);
+    }
   }
   const record: SiteRecord = JSON.parse(new TextDecoder().decode(now.get("site.json")));
   const named = [...now.keys()].filter((file) => file !== "site.json" && file !== CHECKSUMS).sort();
