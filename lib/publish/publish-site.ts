@@ -18,7 +18,7 @@ import { readyNotebooks } from "./ready-notebooks.ts";
 import type { ReportDone, ReportRequest } from "./report-request.ts";
 import { holds, writeSite } from "./site.ts";
 import { versionsOf } from "./stamp.ts";
-import { checkOut, removeOldSites, swapSite } from "./swap-site.ts";
+import { checkOut, removeOldSites, siteInPlace, swapSite } from "./swap-site.ts";
 import { type SiteOrigin, wholeSite, ZIP_RECORD } from "./whole-site.ts";
 import { writeAtomically } from "./write-atomically.ts";
 
@@ -121,8 +121,9 @@ export async function publishSite(request: ReportRequest): Promise<ReportDone> {
   if (swapped) {
     const id = writeSite(root, site, cache);
     swapSite(root, id, request.links === undefined ? {} : { links: request.links });
-    removeOldSites(root, id);
   }
+  // Also where a report was stopped right after its swap.
+  removeOldSites(root, siteInPlace(root));
   const written = writeBack(ready, progress);
   const records = all.flatMap((one) => [runRecord(one), pageRecord(one)]);
   const outputs = all.flatMap((one) =>

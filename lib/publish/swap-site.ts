@@ -7,7 +7,7 @@
  *
  * @module
  */
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { DataError } from "../base/errors.ts";
 import { removeHalfWritten, writeAtomically } from "./write-atomically.ts";
 
@@ -152,6 +152,12 @@ export function recoverSite(root: string): boolean {
   remove(at.aside);
   for (const folder of [root, join(root, "notebooks")]) removeHalfWritten(folder);
   return finished;
+}
+
+/** Name of the folder under `.site/sites/` that `out` points to; empty when it is no such link. */
+export function siteInPlace(root: string): string {
+  const { out } = places(root);
+  return kindOf(out) === "link" ? basename(Deno.readLinkSync(out)) : "";
 }
 
 /**

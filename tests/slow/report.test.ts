@@ -73,6 +73,46 @@ describe("task report", () => {
     expect([site(), project.read("notebooks/01-first.ipynb")]).toEqual(before);
   });
 
+  it("stops a notebook that writes, starts a program or reaches out, with the last site in place", async () => {
+    const before = site();
+    for (
+      const [cell, words] of [
+        [`await Deno.writeTextFile("data/x.csv", "x")`, "tried to write"],
+        [`new Deno.Command("ls").outputSync()`, "tried to start ls"],
+        [`await fetch("https://lake.invalid/")`, "tried to reach lake.invalid"],
+      ] as const
+    ) {
+      project.notebook("03-reaching.ipynb", notebookOf(prose("# Reaching", "a"), code(cell, "b")));
+      const { code: exit, output } = await runReport(project.root);
+      expect(output).toContain("03-reaching.ipynb, code cell 1 (cell 2 of all), line 1:");
+      expect(output).toContain(words);
+      expect(exit).toBe(1);
+      expect(site()).toEqual(before);
+    }
+    Deno.removeSync(`${project.root}/notebooks/03-reaching.ipynb`);
+  });
+
+  it("says what moved since the last site, and takes that back when it fails", async () => {
+    project.write("data/evening/glides.csv", TINY_DATA.replace("25", "26"));
+    const failed = await runReport(project.root, ["--since", "out"]);
+    expect(failed.code).toBe(1);
+    expect(failed.output).toContain('it says "1.25", but the fresh value is "1.3"');
+    expect(() => project.read("notebooks/since.json")).toThrow();
+    const { code: exit, output } = await runReport(project.root, ["--since", "out", "--refill"]);
+    expect(exit).toBe(0);
+    expect(output).toContain("Since out: ");
+    expect(output).toContain("Data: data/evening/glides.csv changed");
+    expect(JSON.parse(project.read("out/changes.json")).causes.data)
+      .toEqual(["data/evening/glides.csv changed"]);
+    expect(project.read("out/changes.html")).toContain("data/evening/glides.csv changed");
+    expect(project.read("out/index.html")).toContain('href="changes.html"');
+    expect(complete()).toBe(true);
+    Deno.removeSync(`${project.root}/notebooks/since.json`);
+    project.write("data/evening/glides.csv", TINY_DATA);
+    expect((await runReport(project.root, ["--refill"])).code).toBe(0);
+    expect(Object.keys(site())).not.toContain("changes.html");
+  });
+
   it("that fails exits 1 with notebook, cell and line, and leaves the last site", async () => {
     const before = site();
     const first = project.read("notebooks/01-first.ipynb");

@@ -26,7 +26,7 @@ beforeAll(async () => {
   });
   expect((await runReport(project.root)).code).toBe(0);
   copy = await copyOf(`${project.root}/out`);
-});
+}, 120_000);
 afterAll(() => {
   project.remove();
   Deno.removeSync(`${copy}/..`, { recursive: true });
@@ -124,6 +124,27 @@ describe("task verify", () => {
     expect(output).toContain("01-first.ipynb, code cell 2 (cell 3 of all), line 1:");
     expect(output).toContain("notebooks may only read");
     expect(code).toBe(1);
+  });
+
+  it("stops a notebook that writes, starts a program or reaches out, and says so", async () => {
+    const attempts = [
+      [`await Deno.writeTextFile("/x.txt", "x")`, "tried to write /x.txt"],
+      [`new Deno.Command("ls").outputSync()`, "tried to start ls"],
+      [`await fetch("https://lake.invalid/")`, "tried to reach lake.invalid"],
+    ] as const;
+    for (const [code, words] of attempts) {
+      const { code: exit, output } = await changed(
+        "source/notebooks/02-second.ipynb",
+        (text) =>
+          text.replace(
+            /const text = await Deno\.readTextFile\([^)]*\);/,
+            (old) => JSON.stringify(`${code}; `).slice(1, -1) + old,
+          ),
+      );
+      expect(output).toContain("02-second.ipynb, code cell 2 (cell 3 of all), line 1:");
+      expect(output).toContain(words);
+      expect(exit).toBe(1);
+    }
   });
 
   it("asks for a folder that can be run again", async () => {

@@ -90,6 +90,7 @@ export async function buildChanges(changes: Changes, publication: Publication): 
       publication,
     }),
     bodyClass: "",
+    script: null,
     main: `<h1>${title}</h1>
 <p>Results of this site beside those of <code>${
       escapeHtml(changes.since)

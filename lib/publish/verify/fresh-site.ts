@@ -51,6 +51,8 @@ export interface FreshSite {
   readonly findings: readonly CheckFinding[];
   /** Names of the pages that were built. */
   readonly pages: readonly string[];
+  /** Notebooks that had to be started a second time. */
+  readonly notes: readonly string[];
 }
 
 interface Done {
@@ -64,6 +66,7 @@ export async function freshSite(request: FreshRequest): Promise<FreshSite> {
   const cache = openCache(join(root, ".site", "cache"));
   const project = projectState(root, request.deno);
   const findings: CheckFinding[] = [];
+  const notes: string[] = [];
   const all = listNotebooks(root);
   const turns = all.map((notebook) =>
     attempt(
@@ -83,18 +86,17 @@ export async function freshSite(request: FreshRequest): Promise<FreshSite> {
     const file = `${SOURCE}/notebooks/${turn.notebook.file}`;
     progress.begin(turn.notebook.file, index + 1, turns.length, "");
     const start = performance.now();
-    const run = turn.why.length === 0
-      ? turn.kept
-      : await running(file, findings, async () =>
-        await takeTurn(turn, {
-          project,
-          cache,
-          run: await makers.run(),
-          signal,
-          onCell: progress.cell,
-          twice: false,
-          faults: Promise.resolve([]),
-        }));
+    const take = async () =>
+      await takeTurn(turn, {
+        project,
+        cache,
+        run: await makers.run(),
+        signal,
+        onCell: progress.cell,
+        twice: false,
+        faults: Promise.resolve([]),
+      });
+    const run = turn.why.length === 0 ? turn.kept : await runTwice(file, take, findings, notes);
     progress.end(
       run === null ? "stopped" : `ran in ${((performance.now() - start) / 1000).toFixed(1)} s`,
     );
@@ -134,7 +136,28 @@ export async function freshSite(request: FreshRequest): Promise<FreshSite> {
     origin: { ...request.origin, versions: versionsOf(project.importMap, undefined, project.deno) },
   }, cache);
   const whole = done.length === all.length;
-  return { files: site, whole, cache, findings, pages: done.map(({ turn }) => turn.notebook.slug) };
+  const built = done.map(({ turn }) => turn.notebook.slug);
+  return { files: site, whole, cache, findings, pages: built, notes };
+}
+
+/**
+ * A run, started once more where it stops: on a machine that is short of something a kernel may fail for reasons that are
+ * not the notebook's. One that stops of itself stops both times, and is told.
+ */
+async function runTwice(
+  file: string,
+  take: () => Promise<KeptRun>,
+  findings: CheckFinding[],
+  notes: string[],
+): Promise<KeptRun | null> {
+  const first: CheckFinding[] = [];
+  const run = await running(file, first, take);
+  if (run !== null) return run;
+  const again = await running(file, findings, take);
+  if (again !== null) {
+    notes.push(`${file} stopped once, and ran to its end when started again: ${first[0]?.what}`);
+  }
+  return again;
 }
 
 function filesRead(runs: readonly KeptRun[]): string[] {

@@ -72,9 +72,9 @@ function notesOn({ published, project }: VerifyRequest): string[] {
     }
   });
   if (other.length > 0) {
-    const count = other.length === 1 ? "1 file" : `${other.length} files`;
+    const count = other.length === 1 ? "1 file differs" : `${other.length} files differ`;
     notes.push(
-      `The published library is not the one that checks it: ${count} differ, such as ${
+      `The published library is not the one that checks it: ${count}, such as ${
         other[0]
       }. Notebooks ran with the published one, pages were built with the one that checks.`,
     );
@@ -203,6 +203,7 @@ export async function verifySite(request: VerifyRequest): Promise<Verification> 
   const count = (start: string) =>
     [...files.keys()].filter((file) => file.startsWith(start)).length;
   const fingerprint = sha256(files.get(CHECKSUMS) ?? new Uint8Array());
+  let fresh: FreshSite | null = null;
   const give = (
     findings: readonly CheckFinding[],
     results: readonly CheckedResult[],
@@ -210,7 +211,7 @@ export async function verifySite(request: VerifyRequest): Promise<Verification> 
   ): Verification => ({
     findings: [...checksums.findings, ...findings],
     results,
-    notes: notesOn(request),
+    notes: [...notesOn(request), ...(fresh?.notes ?? [])],
     counts: {
       files: files.size,
       checksums: checksums.right,
@@ -225,7 +226,6 @@ export async function verifySite(request: VerifyRequest): Promise<Verification> 
     return give([{ kind: "run", file: `${SOURCE}/deno.lock`, what: laid.reason }], [], 0);
   }
   const record = siteRecordIn(files);
-  let fresh: FreshSite;
   try {
     fresh = await freshSite({
       root: workshop.root,

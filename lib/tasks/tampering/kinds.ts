@@ -373,8 +373,8 @@ export const TAMPERINGS: readonly TamperKind[] = [
     hidden: "Nothing computes a free sentence. A fingerprint that was kept elsewhere finds it.",
   },
   {
-    name: "the commit in the site's record",
-    tamper: digit(/^site\.json$/, /"commit": "([^"]*)"/g),
+    name: "the commit or the system in the site's record",
+    tamper: digit(/^site\.json$/, /"(?:commit|platform)": "([^"]*)"/g),
     tries: 2,
     hidden: "A run can't know from which commit a folder was made; compare with the repository.",
   },

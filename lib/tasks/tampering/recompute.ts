@@ -45,7 +45,7 @@ export function recomputed(files: Files, change: Change): Map<string, Uint8Array
     const [before, after] = [stampSum(file, files.get(file)!), stampSum(file, bytes)];
     for (const [other, content] of now) {
       // Stamps of pages, answers, the outputs of notebooks, the site's record.
-      if (!/\.(?:html|json|ipynb)$/.test(other) || change.files.has(other)) continue;
+      if (!/\.(?:html|json|ipynb)$/.test(other) || other === file) continue;
       const text = new TextDecoder().decode(content);
       const anew = text.replaceAll(before, after).replaceAll(grouped(before), grouped(after));
       if (anew !== text) now.set(other, encoder.encode(anew));
