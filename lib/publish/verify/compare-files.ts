@@ -4,6 +4,8 @@
  * @module
  */
 import { parse } from "csv-parse/sync";
+import { sha256 } from "../checksum.ts";
+import { unzipFiles } from "../zip-files.ts";
 import { firstDifference } from "../first-difference.ts";
 import { parseNotebook } from "../notebook.ts";
 import { textDifferences } from "./compare-texts.ts";
@@ -68,6 +70,25 @@ function shortened(text: string): string {
   return text.length <= 160 ? text : `${text.slice(0, 160)}…`;
 }
 
+function zipFindings(file: string, published: Uint8Array, fresh: Uint8Array): CheckFinding[] {
+  const tell = (what: string): CheckFinding => ({ kind: "file", file, what });
+  const [left, right] = [unpacked(published), unpacked(fresh)];
+  if (left === null || right === null) return [tell("can't be unpacked")];
+  const names = [...new Set([...left.keys(), ...right.keys()])].sort();
+  const sum = (bytes: Uint8Array | undefined) => bytes === undefined ? "" : sha256(bytes);
+  const other = names.filter((name) => sum(left.get(name)) !== sum(right.get(name)));
+  if (other.length === 0) return [tell("is packed in another way than a fresh run packs it")];
+  return other.slice(0, MOST).map((name) => tell(`holds another ${name} than a fresh run packs`));
+}
+
+function unpacked(bytes: Uint8Array): ReadonlyMap<string, Uint8Array> | null {
+  try {
+    return unzipFiles(bytes);
+  } catch {
+    return null;
+  }
+}
+
 function textFindings(
   kind: CheckKind,
   file: string,
@@ -103,6 +124,8 @@ export function compareFiles(
     ? textFindings("figure", file, left, right)
     : /\.ipynb$/.test(file)
     ? notebookFindings(file, left, right)
+    : /\.zip$/.test(file)
+    ? zipFindings(file, published, fresh)
     : /\.png$/.test(file)
     ? [{ kind: "figure", file, what: "is not the picture that a fresh run draws" } as const]
     : textFindings(file === "site.json" ? "stamp" : "file", file, left, right);

@@ -53,7 +53,8 @@ export function recomputed(files: Files, change: Change): Map<string, Uint8Array
   }
   if ([...change.files.keys()].some((file) => file.startsWith(`${SOURCE}/data/`))) {
     const sources = [...now].filter(([file]) => file.startsWith(`${SOURCE}/`))
-      .map(([file, bytes]) => ({ file, bytes }));
+      .map(([file, bytes]) => ({ file, bytes }))
+      .sort((a, b) => (a.file < b.file ? -1 : 1));
     for (const zip of sideFiles([], sources, UNNAMED)) {
       if (zip.file.endsWith(".zip")) now.set(zip.file, zip.bytes);
     }

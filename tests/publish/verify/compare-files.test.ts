@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { formatNotebook } from "lakeproof/publish/notebook.ts";
+import { zipFiles } from "lakeproof/publish/zip-files.ts";
 import { compareFiles } from "lakeproof/publish/verify/compare-files.ts";
 import { notebookOf, prose, shown } from "../../support/example-notebook.ts";
 
@@ -54,6 +55,14 @@ describe("a file that differs", () => {
       .toMatch(/^notebook: cell 2: it holds ".*2.*a fresh run gives ".*3/);
     expect(found("source/notebooks/a.ipynb", notebook(3).replace(/\n$/, "\n\n"), notebook(3))[0])
       .toContain("outside its cells");
+  });
+
+  it("of packed files is told by the file inside", () => {
+    const zip = (text: string) => zipFiles([{ file: "x/a.csv", bytes: bytes(text) }]);
+    expect(compareFiles("data/x.zip", zip("1"), zip("2"))).toEqual([
+      { kind: "file", file: "data/x.zip", what: "holds another x/a.csv than a fresh run packs" },
+    ]);
+    expect(compareFiles("data/x.zip", bytes("no zip"), zip("2"))[0]!.what).toContain("unpacked");
   });
 
   it("of any other kind is told by the line, and a picture as a whole", () => {
