@@ -1,3 +1,4 @@
+import { HtmlValidate } from "html-validate";
 import { afterEach, describe, expect, it } from "vitest";
 import { buildChanges } from "lakeproof/publish/page/build-changes.ts";
 import { UNNAMED } from "lakeproof/publish/publication.ts";
@@ -124,6 +125,14 @@ describe("what changed between two states", () => {
     expect(html).toContain("26.00 ± 0.10 m");
     expect(html).toContain("+10.0");
     expect(html).not.toContain("<b>then");
+    const validator = new HtmlValidate({
+      extends: ["html-validate:recommended", "html-validate:a11y"],
+      rules: { "long-title": "off" },
+    });
+    for (const page of [html, await buildChanges(changesBetween(state(), state()), UNNAMED)]) {
+      const { results } = await validator.validateString(page);
+      expect(results.flatMap((one) => one.messages.map((said) => said.message))).toEqual([]);
+    }
   });
 });
 
