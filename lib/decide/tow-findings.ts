@@ -32,6 +32,9 @@ const TAME = { within: 0.3, readings: 15 } as const;
 /** Share of the variance that more readings would not touch. */
 const SHARED_SHARE = 0.6;
 
+/** Off the planform's expectation by one and a half of its doubts: share of the lift term; constant over the lift. */
+const PULLED = { liftTerm: 0.3, constant: 0.018 } as const;
+
 /**
  * Findings about one design's law.
  *
@@ -123,7 +126,7 @@ export function lawFindings(facts: LawFacts): Finding[] {
     fit.parameters[2] * fit.referenceSpeed ** 2 / liftTerm.mean - 1,
   );
   const pulledConstant = Math.abs(fit.parameters[1] - constant.mean) / fit.data.craft.lift;
-  if (ready.depthKnown && (pulledLift > 0.3 || pulledConstant > 0.012)) {
+  if (ready.depthKnown && (pulledLift > PULLED.liftTerm || pulledConstant > PULLED.constant)) {
     say(
       "warning",
       "pulls-from-planform",

@@ -91,7 +91,7 @@ export function covarianceOf(x: readonly number[], y: readonly number[]): number
  * @returns quantile, in the unit of the numbers
  * @throws RangeError when there is none, or the share is outside
  */
-export function sampleQuantile(sorted: readonly number[], share: number): number {
+export function sampleQuantile(sorted: ArrayLike<number>, share: number): number {
   if (sorted.length === 0 || !(share >= 0 && share <= 1)) {
     throw new RangeError(
       `Cannot take a quantile as it needs values and a share in 0 to 1: ${sorted.length}, ${share}`,

@@ -145,7 +145,7 @@ export function speedPanels(parts: PanelDrawing, size: DrawingSize): string {
       ...(empty
         ? [
           `<text x="${units((left + right) / 2)}" y="${
-            top + inner - 14
+            top + inner / 2
           }" text-anchor="middle" ${HALO}>${escapeHtml(parts.empty)}</text>`,
         ]
         : []),

@@ -5,6 +5,7 @@
  */
 import { compareGlides } from "../decide/compare-glides.ts";
 import { openSession } from "../read/open-session.ts";
+import { againstNumpy } from "./benchmark/against-numpy.ts";
 import { runDeno } from "./run-command.ts";
 
 const DEMO = "quillwater-evening";
@@ -89,5 +90,7 @@ if (answers.size !== 1) throw new Error("the same session gave different answers
 console.log("\nThe comparison itself, in one process");
 console.log(`  cold ${times[0]!.toFixed(1)} ms, warm ${spread(times.slice(20))}`);
 
-console.log("\nThe simulation study");
-Deno.exit(await runDeno(["run", "-A", "lib/tasks/simulate.ts"]));
+await againstNumpy();
+
+console.log("\nThe simulation studies");
+Deno.exit(await runDeno(["run", "-A", "lib/tasks/simulate.ts", "--sessions", "2000"]));

@@ -1,118 +1,89 @@
 /**
- * `deno run -A lib/tasks/simulate.ts [--sessions N] [--write]`: how often the verdict on two foils is right, in worlds
- * whose truth is known. Prints every cell; exits 1 when it falls short. `--write` puts the table into shared/coverage.csv.
+ * `deno run -A lib/tasks/simulate.ts [glide] [tow] [--sessions N] [--write]`: how often the answers are right in worlds whose
+ * truth is known, on glides and on tows. Prints every cell; exits 1 when it falls short. `--write` puts the tables into
+ * shared/.
  */
-import { acceptanceChecks, ASKED_RUNS } from "./simulation/acceptance.ts";
-import { cellsFor, DEPTH_UNKNOWN, IN_BLOCKS, OTHER_ENDS, TROUBLED } from "./simulation/cells.ts";
-import { WORLDS } from "./simulation/foil-world.ts";
-import { type CellResult, runCell } from "./simulation/run-cell.ts";
+import { type AcceptanceCheck, acceptanceChecks } from "./simulation/acceptance.ts";
+import { glideCoverageTable, runGlideStudy } from "./simulation/glide-study.ts";
+import { towAcceptance } from "./simulation/tow-acceptance.ts";
+import { runTowStudy, towCoverageTable, towFindingsTable } from "./simulation/tow-study.ts";
 
-const USAGE = "Usage: deno run -A lib/tasks/simulate.ts [--sessions N] [--write]";
+const USAGE = "Usage: deno run -A lib/tasks/simulate.ts [glide] [tow] [--sessions N] [--write]";
+
+/** Sessions a cell in a study that is to be leaned on. */
+const WHOLE = 2000;
+
+/** Sessions a cell where none are asked for: a tow takes many times as long as a glide. */
+const USUAL = { glide: WHOLE, tow: 300 } as const;
+
+interface Asked {
+  readonly glide: boolean;
+  readonly tow: boolean;
+  /** `null`: as many as usual. */
+  readonly sessions: number | null;
+  readonly write: boolean;
+}
 
 /** The command line, or `null` where it makes no sense. */
-function readArguments(words: readonly string[]): { sessions: number; write: boolean } | null {
-  let sessions = 2000, write = false;
+function readArguments(words: readonly string[]): Asked | null {
+  let sessions: number | null = null, write = false;
+  const studies = new Set<string>();
   for (let i = 0; i < words.length; i++) {
-    if (words[i] === "--write") write = true;
-    else if (words[i] === "--sessions") sessions = Number(words[++i]);
+    const word = words[i]!;
+    if (word === "--write") write = true;
+    else if (word === "--sessions") sessions = Number(words[++i]);
+    else if (word === "glide" || word === "tow") studies.add(word);
     else return null;
   }
-  return Number.isInteger(sessions) && sessions > 0 ? { sessions, write } : null;
+  if (sessions !== null && !(Number.isInteger(sessions) && sessions > 0)) return null;
+  const all = studies.size === 0;
+  return { glide: all || studies.has("glide"), tow: all || studies.has("tow"), sessions, write };
 }
 
-const percent = (part: number, whole: number) => (100 * part / whole).toFixed(1);
-
-/** One line of the printed table. */
-function line(cell: CellResult): string {
-  const { sessions } = cell;
-  return [
-    cell.name.padEnd(46),
-    percent(cell.covered, sessions).padStart(7),
-    (100 * cell.halfWidth).toFixed(1).padStart(7),
-    (100 * cell.bias).toFixed(2).padStart(7),
-    percent(cell.claims, sessions).padStart(7),
-    percent(cell.wrongClaims, sessions).padStart(7),
-    String(cell.failures).padStart(7),
-    percent(cell.naiveCovered, sessions).padStart(9),
-    percent(cell.naiveWrongClaims, sessions).padStart(7),
-  ].join(" ");
+function report(checks: readonly AcceptanceCheck[]): void {
+  console.log("");
+  for (const one of checks) {
+    const range = one.low > 0
+      ? `${(100 * one.low).toFixed(1)} to ${(100 * one.high).toFixed(1)}`
+      : `at most ${(100 * one.high).toFixed(1)}`;
+    console.log(
+      `${one.holds ? "holds" : "FAILS"}  ${one.what}: ${(100 * one.value).toFixed(1)} % (${range})`,
+    );
+  }
 }
 
-/** The table as a file for notebooks. */
-function table(cells: readonly CellResult[]): string {
-  const head =
-    "world,foils,runs_a_side,candidate_runs,depth_known,blocks,ends,pumped,shared_errors,sessions,coverage,half_width,bias,claims," +
-    "wrong_claims,failures,raw_coverage,raw_wrong_claims";
-  const rows = cells.map((cell) =>
-    [
-      cell.world,
-      cell.foils,
-      cell.runs,
-      cell.candidateRuns ?? cell.runs,
-      cell.depthKnown,
-      cell.blocks ?? "",
-      cell.ends ?? "",
-      cell.pumped ?? false,
-      cell.shared ?? false,
-      cell.sessions,
-      ...[
-        cell.covered / cell.sessions,
-        cell.halfWidth,
-        cell.bias,
-        cell.claims / cell.sessions,
-        cell.wrongClaims / cell.sessions,
-        cell.failures / cell.sessions,
-        cell.naiveCovered / cell.sessions,
-        cell.naiveWrongClaims / cell.sessions,
-      ].map((value) => value.toFixed(4)),
-    ].join(",")
-  );
-  return [head, ...rows, ""].join("\n");
-}
+const write = (name: string, text: string) =>
+  Deno.writeTextFile(new URL(`../../shared/${name}`, import.meta.url), text);
 
 const asked = readArguments(Deno.args);
 if (asked === null) {
   console.error(USAGE);
   Deno.exit(2);
 }
-console.log(`Worlds (${asked.sessions} sessions a cell; "pair" two foils, "null" one foil twice):`);
-for (const [name, words] of Object.entries(WORLDS)) console.log(`  ${name}: ${words}`);
-console.log(
-  "\ncell                                             cover % half % bias %  claims%  wrong%    fail raw cover% wrong%",
-);
 const started = performance.now();
-const kinds = [
-  ...cellsFor([2, 3, ...ASKED_RUNS]),
-  ...DEPTH_UNKNOWN,
-  ...IN_BLOCKS,
-  ...OTHER_ENDS,
-  ...TROUBLED,
-];
-const cells = kinds.map((kind) => {
-  const cell = runCell(kind, asked.sessions);
-  console.log(line(cell));
-  return cell;
-});
-const seconds = (performance.now() - started) / 1000;
-console.log(
-  `\n${Math.round(cells.length * asked.sessions / seconds)} sessions a second over ${
-    seconds.toFixed(0)
-  } s\n`,
-);
-// Fewer sessions than 2,000 a cell: three binomial standard errors more on either side.
-const slack = asked.sessions >= 2000 ? 0 : 3 * Math.sqrt(0.95 * 0.05 / asked.sessions);
-const checks = acceptanceChecks(cells, slack);
-for (const one of checks) {
-  const range = one.low > 0
-    ? `${(100 * one.low).toFixed(1)} to ${(100 * one.high).toFixed(1)}`
-    : `at most ${(100 * one.high).toFixed(1)}`;
-  console.log(
-    `${one.holds ? "holds" : "FAILS"}  ${one.what}: ${(100 * one.value).toFixed(1)} % (${range})`,
-  );
+const checks: AcceptanceCheck[] = [];
+if (asked.glide) {
+  const sessions = asked.sessions ?? USUAL.glide;
+  const cells = runGlideStudy(sessions);
+  // Fewer sessions than 2,000 a cell: three binomial standard errors more on either side.
+  const slack = sessions >= WHOLE ? 0 : 3 * Math.sqrt(0.95 * 0.05 / sessions);
+  const found = acceptanceChecks(cells, slack);
+  report(found);
+  checks.push(...found);
+  if (asked.write) await write("coverage.csv", glideCoverageTable(cells));
+}
+if (asked.tow) {
+  const sessions = asked.sessions ?? USUAL.tow;
+  const study = runTowStudy(sessions);
+  const found = towAcceptance(study.cells, sessions >= WHOLE ? 0 : 3);
+  report(found);
+  checks.push(...found);
+  if (asked.write) {
+    await write("tow-coverage.csv", towCoverageTable(study));
+    await write("tow-findings.csv", towFindingsTable(study));
+  }
 }
 const failed = checks.filter((one) => !one.holds).length;
-if (asked.write) {
-  await Deno.writeTextFile(new URL("../../shared/coverage.csv", import.meta.url), table(cells));
-}
-console.log(`\n${checks.length - failed} passed, ${failed} failed`);
+console.log(`\nafter ${((performance.now() - started) / 1000).toFixed(0)} s`);
+console.log(`${checks.length - failed} passed, ${failed} failed`);
 Deno.exit(failed === 0 ? 0 : 1);

@@ -4,7 +4,6 @@ import { buildIndex } from "lakeproof/publish/page/build-index.ts";
 import { buildPage } from "lakeproof/publish/page/build-page.ts";
 import { SAMPLE, SAMPLE_STAMP } from "../pages/sample-notebook.ts";
 import { HOSTILE } from "../pages/hostile-notebook.ts";
-import { liveNotebook } from "../pages/live-notebook.ts";
 import { WHOLE } from "../pages/whole-notebook.ts";
 import { accessibility, CHROMIUM, fallbackFonts, launch, open, REQUIRED } from "./chromium.ts";
 
@@ -22,7 +21,7 @@ function htmlFiles(folder: string): string[] {
 const published = htmlFiles(site);
 const samples = Deno.makeTempDirSync({ prefix: "lakeproof-sample-" });
 const pages = [
-  ...["01-sample.html", "02-whole.html", "03-live.html", "index.html"]
+  ...["01-sample.html", "02-whole.html", "index.html"]
     .map((name) => ({ name: `sample ${name}`, path: `${samples}/${name}` })),
   ...published.map((name) => ({ name: `out/${name}`, path: site + name })),
 ];
@@ -42,14 +41,9 @@ beforeAll(async () => {
     { slug: "00-first", title: "A first page" },
     { slug: "01-sample", title: "Which of two wings glides better?" },
     { slug: "02-whole", title: "Everything that can be shown" },
-    { slug: "03-live", title: "Takeoff, moved by hand" },
   ];
   const cards = [];
-  const notebooks = [["01-sample", SAMPLE], ["02-whole", WHOLE], [
-    "03-live",
-    liveNotebook(),
-  ]] as const;
-  for (const [slug, notebook] of notebooks) {
+  for (const [slug, notebook] of [["01-sample", SAMPLE], ["02-whole", WHOLE]] as const) {
     const page = await buildPage({ slug, notebook, stamp: SAMPLE_STAMP, pages: links });
     await Deno.writeTextFile(`${samples}/${slug}.html`, page.html);
     cards.push(page.card);

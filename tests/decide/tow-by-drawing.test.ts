@@ -12,8 +12,8 @@ describe("uncertainty by first order and by drawing", () => {
   it("agree with 21 readings, and nothing is said", () => {
     for (const { answer: { byDrawing } } of designs) {
       for (const both of [byDrawing!.bestLiftToDrag, byDrawing!.speedOfBestLiftToDrag]) {
-        // 499 draws hold a width to about 4 %; the rest is curvature.
-        expect(Math.abs(both.widthRatio - 1)).toBeLessThan(0.13);
+        // Over simulated tows of 21 readings the ratio is 1.07 with a standard deviation of 0.07: draws and curvature.
+        expect(Math.abs(both.widthRatio - 1)).toBeLessThan(0.15);
         expect(both.agree).toBe(true);
         expect(both.drawn.low! < both.firstOrder.value).toBe(true);
         expect(both.drawn.high! > both.firstOrder.value).toBe(true);
@@ -42,11 +42,11 @@ describe("uncertainty by first order and by drawing", () => {
   });
 
   it("may differ by a fifth with 8 readings, 6 % from 27 on, and by the noise of the draws", () => {
-    expect(drawingTolerance(8, 1e9)).toBeCloseTo(0.21, 4);
-    expect(drawingTolerance(4, 1e9)).toBeCloseTo(0.21, 4);
+    expect(drawingTolerance(8, 1e9)).toBeCloseTo(0.27, 4);
+    expect(drawingTolerance(4, 1e9)).toBeCloseTo(0.27, 4);
     expect(drawingTolerance(27, 1e9)).toBeCloseTo(0.06, 4);
     expect(drawingTolerance(60, 1e9)).toBeCloseTo(0.06, 4);
-    expect(drawingTolerance(17.5, 1e9)).toBeCloseTo(0.135, 4);
+    expect(drawingTolerance(17.5, 1e9)).toBeCloseTo(0.165, 4);
     // Width of an interval between drawn 2.5 % and 97.5 % points of a normal distribution, counted over 400 times 500 draws.
     const random = seededRandom("noise of a width");
     const widths = Array.from({ length: 400 }, () => {

@@ -34,7 +34,7 @@ interface Cell {
 /** Many readings of one design on a load cell that reads 5 % and 3 N too much, give or take. */
 function world(name: string, { loads, scatter, after = 0, drift = 0 }: Cell) {
   const random = seededRandom(name);
-  const craft = drawCraft("alder", random, 84);
+  const craft = drawCraft("alder", random, { mass: 84 });
   const speeds = speedsFrom(1.12 * craft.stallSpeed, 2.2 * craft.stallSpeed, 8);
   const sweeps = 3;
   const plan = { speeds, sweeps, process: 0.005, shared: false };

@@ -18,7 +18,10 @@ interface Waters {
 /** Two craft towed over each speed both ways, in the order A B B A, five speeds, two sweeps: 20 passes each. */
 function world(name: string, { at, half, byGround = false }: Waters) {
   const random = seededRandom(name);
-  const crafts = [drawCraft("alder", random, 84), drawCraft("birch", random, 84)];
+  const crafts = [
+    drawCraft("alder", random, { mass: 84 }),
+    drawCraft("birch", random, { mass: 84 }),
+  ];
   const low = 1.12 * Math.max(...crafts.map((one) => one.stallSpeed));
   const set = speedsFrom(low, 2 * low, 5).flatMap((v) => [v, v]);
   const count = 2 * 2 * set.length;

@@ -22,15 +22,9 @@ function run(turns: boolean) {
       process: 0.01 + 0.03 * random.uniform(),
       shared: true,
       turns,
+      sweepScatter: 0.02,
     }, random);
-    const offsets = new Map<string, number>();
-    const tow = session.tow.map((one) => {
-      const key = turns ? one.sweep! : one.design;
-      const offset = offsets.get(key) ?? 1 + 0.02 * random.normal();
-      offsets.set(key, offset);
-      return { ...one, lineTension: one.lineTension! * offset };
-    });
-    const { designs: [alder], comparisons: [pair] } = compareTows({ ...session, tow }).answer;
+    const { designs: [alder], comparisons: [pair] } = compareTows(session).answer;
     if (pair!.bestLiftToDragRatio !== null) {
       count.ratios++;
       if (holds(pair!.bestLiftToDragRatio, 1)) count.ratio++;
