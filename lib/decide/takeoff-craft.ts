@@ -110,6 +110,7 @@ export function takeoffCraft(
     strutThickness: struts.thickness,
     runningDepth: depths.running,
     takeoffDepth: depths.takeoff,
+    airDragArea: prepared.airDragArea?.value ?? USUAL_CRAFT.airDragArea,
     extraDragArea: spec.extraDragArea ?? 0,
     temperature: setting.waterTemperature,
     salinity: setting.salinity,
@@ -130,6 +131,9 @@ export function takeoffCraft(
     area: ownShare(spec, "area", spec.area),
     span: ownShare(spec, "span", spec.span),
     wingVolume: volume.share,
+    airDragArea: prepared.airDragArea?.uncertainty == null
+      ? null
+      : prepared.airDragArea.uncertainty / prepared.airDragArea.value,
     temperature: prepared.temperature.uncertainty,
     runningDepth: depths.runningUncertainty,
     takeoffDepth: depths.takeoffUncertainty,
@@ -175,6 +179,7 @@ function statedKeys(spec: Design, prepared: PreparedSetting): ReadonlySet<keyof 
     prepared.runningDepth === null ? null : "runningDepth",
     prepared.temperature.stated ? "temperature" : null,
     prepared.wind > 0 ? "headwind" : null,
+    prepared.airDragArea === null ? null : "airDragArea",
   ];
   return new Set(keys.filter((one) => one !== null));
 }

@@ -46,6 +46,8 @@ export interface PreparedSetting {
   readonly temperature: Told;
   /** m/s, from any side. */
   readonly wind: number;
+  /** m2 of rider and board in the air; `null` where nobody measured it. */
+  readonly airDragArea: Told | null;
   /** m; `null` where nobody said how deep the wing runs. */
   readonly runningDepth: Told | null;
   /** m: the session's own running depth, at which wet volumes were told, whatever the asker sets. */
@@ -185,6 +187,7 @@ export function takeoffSetting(session: Session, options: TakeoffOptions): Prepa
     mass,
     temperature,
     wind: Math.abs(toldIn(session, "wind_speed")?.value ?? 0),
+    airDragArea: toldIn(session, "air_drag_area"),
     runningDepth: depthOf(session, options.depth),
     toldDepth: depthOf(session, undefined)?.value ?? null,
     findings,

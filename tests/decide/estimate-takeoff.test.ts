@@ -52,6 +52,16 @@ describe("takeoff of a session's designs", () => {
     }
     expect(alder!.whatMattersMost[0]!.inputs[0]!.input).toBe("largest lift coefficient");
   });
+  it("takes a measured drag area of the rider, with its own doubt", () => {
+    const measured = estimateTakeoff(
+      session(HEAD + ALDER, CONDITIONS + "air_drag_area,0.4,m2,0.04,standard\n"),
+      few,
+    );
+    const own = measured.answer.inputs.find((one) => one.input === "rider in the air")!;
+    expect(own).toMatchObject({ value: 0.4, stated: true });
+    expect(own.standardUncertainty).toBeCloseTo(0.1, 12);
+    expect(measured.answer.designs[0]!.leastDrag!.value).toBeLessThan(alder!.leastDrag!.value);
+  });
   it("adds parts up to the whole", () => {
     expect(alder!.partsAt.length).toBe(3);
     for (const one of alder!.partsAt) {
