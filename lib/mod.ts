@@ -43,6 +43,7 @@ export { seededRandom } from "./numeric/random.ts";
 export { weightInWater } from "./model/buoyancy.ts";
 export { decay } from "./model/decay.ts";
 export { decayByQuadrature } from "./model/decay-by-quadrature.ts";
+export { fitDecayTrace } from "./fit/decay-trace.ts";
 export {
   bestLiftToDrag,
   dragForce,
@@ -71,6 +72,9 @@ export { readSharedTable } from "./read/shared-table.ts";
 export { certifiedDigitsTable } from "./show/certified-digits-table.ts";
 export { coverageTable } from "./show/coverage-table.ts";
 export { courseFigure } from "./show/figure-course.ts";
+export { agreementTable, familySentence, tracesTable } from "./show/tow-traces-text.ts";
+export { figureAgreement } from "./show/figure-agreement.ts";
+export { figureCalibration } from "./show/figure-calibration.ts";
 export { figureDecomposition } from "./show/figure-decomposition.ts";
 export { figureDistance } from "./show/figure-distance.ts";
 export { figureDrag } from "./show/figure-drag.ts";
@@ -84,6 +88,7 @@ export { figureRatios } from "./show/figure-ratios.ts";
 export { designsTable } from "./show/designs-table.ts";
 export { figureTowResiduals } from "./show/figure-tow-residuals.ts";
 export { figureUncertaintyShares } from "./show/figure-uncertainty-shares.ts";
+export { figureTraces } from "./show/figure-traces.ts";
 export { fitTable } from "./show/fit-table.ts";
 export { frameTable } from "./show/frame-table.ts";
 export { glossaryTable } from "./show/glossary-table.ts";
@@ -94,9 +99,11 @@ export { runsTable } from "./show/runs-table.ts";
 export { show } from "./show/show.ts";
 export { timedSpeedTable } from "./show/timed-speed-table.ts";
 export { towPartsTable, towWingTable } from "./show/tow-parts-table.ts";
+export { passOrderTable, towCautionTable, towGuideTable } from "./show/tow-guide-table.ts";
 export { towRecord } from "./show/tow-record.ts";
 export { towLawTable, towReadingTable, towSpeedTable, towTable } from "./show/tow-table.ts";
 export { towTruthTable } from "./show/tow-truth-table.ts";
+export { towDrawnTable, towRobustTable } from "./show/tow-views-table.ts";
 export { truthTable } from "./show/truth-table.ts";
 export { usualUncertaintyTable } from "./show/usual-uncertainty-table.ts";
 export { verdictRecord } from "./show/verdict-record.ts";
