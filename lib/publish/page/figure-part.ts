@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { FigureRecord } from "../../base/records.ts";
+import type { FigureRecord, TableRecord } from "../../base/records.ts";
 import { proseHtml } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
 import { safeSvg, withOwnIds } from "./safe-svg.ts";
@@ -14,6 +14,26 @@ function drawing(svg: string, prefix: string): string {
     .replace(/^<svg([^>]*?)\sclass="[^"]*"/, "<svg$1")
     .replace("<svg", '<svg class="drawing"')
     .replace(' xmlns="http://www.w3.org/2000/svg"', "");
+}
+
+/** Rows that the page itself shows of a figure's numbers; the files hold all. */
+const ROWS = 40;
+
+/**
+ * The numbers of a figure as the page shows them: all of a short table, every so many rows of a long one.
+ *
+ * @param table behind the drawing
+ * @returns the rows to show, first and last among them, and a sentence that says which they are
+ */
+export function thinned(
+  table: TableRecord,
+): { readonly shown: TableRecord; readonly note: string } {
+  const count = table.rows.length;
+  if (count <= ROWS) return { shown: table, note: "" };
+  const step = Math.ceil((count - 1) / (ROWS - 2));
+  const rows = table.rows.filter((_, at) => at % step === 0 || at === count - 1);
+  const note = `Here stands about one in ${step} of the ${count} rows; the files hold all.`;
+  return { shown: { ...table, rows }, note };
 }
 
 /**
@@ -44,15 +64,16 @@ export function figurePart(record: FigureRecord, state: PageState): string {
     "</figure>",
   ];
   if (record.table === null) return figure.join("\n");
+  const { shown, note } = thinned(record.table);
   return [
     ...figure,
     `<details class="numbers${
       isLong(record.table) ? " long" : ""
     }" id="${id}-numbers"><summary>The numbers of Figure&nbsp;${n}</summary>`,
     `<p id="${id}-numbers-caption">${proseHtml(record.table.caption)} ` +
-    `${tableDownloads(record.table, state)}</p>`,
+    `${note === "" ? "" : `${note} `}${tableDownloads(record.table, state)}</p>`,
     `<section class="scroll" tabindex="0" aria-labelledby="${id}-numbers-caption">`,
-    tableElement(record.table, `${id}-numbers-caption`),
+    tableElement(shown, `${id}-numbers-caption`),
     "</section>",
     "</details>",
   ].join("\n");
