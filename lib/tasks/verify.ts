@@ -18,6 +18,10 @@ const command = new Command("verify")
     "a folder that a report made, a copy of one, its site.zip, or one page in it",
     "out",
   )
+  .option(
+    "--fingerprint <checksum>",
+    "the fingerprint of this folder as it was kept elsewhere, or its first eight digits or more",
+  )
   .option("--all", "tell every difference, not only the first of each kind")
   .exitOverride();
 
@@ -31,6 +35,13 @@ await runTask(async () => {
         "folder of what you want to check.",
     );
   }
+  const flags = command.opts<{ readonly all?: true; readonly fingerprint?: string }>();
+  const fingerprint = flags.fingerprint?.toLowerCase() ?? null;
+  if (fingerprint !== null && !/^[0-9a-f]{8,64}$/.test(fingerprint)) {
+    throw new UsageError(
+      "A fingerprint has 8 to 64 digits from 0 to 9 and a to f, as a check prints it.",
+    );
+  }
   const start = performance.now();
   const published = readPublished(path);
   const workshop = openWorkshop(project, published.folder);
@@ -41,8 +52,15 @@ await runTask(async () => {
     Deno.stderr.isTerminal(),
   );
   try {
-    const check = await verifySite({ published, workshop, project, signal: stop.signal, progress });
-    console.log(verificationText(check, command.opts<{ all?: true }>().all === true));
+    const check = await verifySite({
+      published,
+      workshop,
+      project,
+      fingerprint,
+      signal: stop.signal,
+      progress,
+    });
+    console.log(verificationText(check, flags.all === true));
     console.log(`${((performance.now() - start) / 1000).toFixed(1)} s`);
     return check.findings.length === 0 ? EXIT.done : EXIT.fault;
   } finally {

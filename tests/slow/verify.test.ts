@@ -81,6 +81,21 @@ describe("task verify", () => {
     Deno.removeSync(`${own}/..`, { recursive: true });
   });
 
+  it("says same of the site packed in one file, and takes a fingerprint that was kept", async () => {
+    const packed = [`${copy}/site.zip`];
+    const { code, output } = await runTask("verify", packed);
+    expect(output).toContain("Same: everything in this folder");
+    expect(code).toBe(0);
+    const print = /Fingerprint of this folder: ([0-9a-f]{64})/.exec(output)![1]!;
+    expect((await runTask("verify", [...packed, "--fingerprint", print.slice(0, 12)])).code).toBe(
+      0,
+    );
+    const other = await runTask("verify", [...packed, "--fingerprint", "0123456789ab"]);
+    expect(other.output).toContain(`gives the fingerprint ${print}, but 0123456789ab was kept`);
+    expect(other.code).toBe(1);
+    expect((await runTask("verify", [...packed, "--fingerprint", "x"])).code).toBe(2);
+  });
+
   it("checks one page by its address on disk", async () => {
     const { code, output } = await runTask("verify", [`${copy}/02-second.html`]);
     expect(output).toContain("1 notebook run again");

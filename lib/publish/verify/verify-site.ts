@@ -43,6 +43,8 @@ export interface VerifyRequest {
   readonly workshop: Workshop;
   /** The folder of the project that checks. */
   readonly project: string;
+  /** A fingerprint that was kept elsewhere, or its beginning; `null` for none. */
+  readonly fingerprint: string | null;
   readonly signal: AbortSignal;
   readonly progress: Progress;
 }
@@ -203,13 +205,18 @@ export async function verifySite(request: VerifyRequest): Promise<Verification> 
   const count = (start: string) =>
     [...files.keys()].filter((file) => file.startsWith(start)).length;
   const fingerprint = sha256(files.get(CHECKSUMS) ?? new Uint8Array());
+  const kept: CheckFinding[] = [];
+  if (request.fingerprint !== null && !fingerprint.startsWith(request.fingerprint)) {
+    const what = `gives the fingerprint ${fingerprint}, but ${request.fingerprint} was kept`;
+    kept.push({ kind: "checksum", file: CHECKSUMS, what });
+  }
   let fresh: FreshSite | null = null;
   const give = (
     findings: readonly CheckFinding[],
     results: readonly CheckedResult[],
     notebooks: number,
   ): Verification => ({
-    findings: [...checksums.findings, ...findings],
+    findings: [...kept, ...checksums.findings, ...findings],
     results,
     notes: [...notesOn(request), ...(fresh?.notes ?? [])],
     counts: {

@@ -82,6 +82,7 @@ export async function runSuite(options: SuiteOptions): Promise<TryResult[]> {
       published: { files: now, slug: null },
       workshop,
       project,
+      fingerprint: null,
       signal: new AbortController().signal,
       progress: SILENT,
     });
