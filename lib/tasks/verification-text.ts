@@ -64,17 +64,45 @@ function resultTable(results: readonly CheckedResult[]): TableRecord {
   };
 }
 
+/** Every number of every answer, published and fresh. */
+function everyResult(results: readonly CheckedResult[]): TableRecord {
+  const digits = (value: number | null) => value === null ? "" : String(value);
+  return {
+    name: "results",
+    caption: "Every number, published and from a fresh run (SI units).",
+    columns: [
+      { label: "result", unit: "", align: "left" },
+      ...["published", "fresh", "apart / u"].map((label) => ({
+        label,
+        unit: "",
+        align: "right" as const,
+      })),
+      { label: "", unit: "", align: "left" },
+    ],
+    rows: results.filter((one) => one.published !== null || one.fresh !== null).map((one) =>
+      [
+        `${one.file.replace(/^answers\//, "").replace(/\.json$/, "")}: ${one.path}`,
+        digits(one.published),
+        digits(one.fresh),
+        one.apart === null ? "" : one.apart === 0 ? "0" : one.apart.toPrecision(2),
+        one.sameness,
+      ].map(cell)
+    ),
+  };
+}
+
 /**
  * What to print of a check.
  *
  * @param check what came of it
- * @param all every finding, not only the first few of each kind
+ * @param all every result, and every finding instead of the first few of each kind
  * @returns lines of text
  */
 export function verificationText(check: Verification, all: boolean): string {
   const { counts, findings, results, notes } = check;
   const lines: string[] = [];
   if (results.length > 0) {
+    if (all) lines.push(textTable(everyResult(results)));
     lines.push(textTable(resultTable(results)));
   }
   lines.push(

@@ -22,7 +22,7 @@ const command = new Command("verify")
     "--fingerprint <checksum>",
     "the fingerprint of this folder as it was kept elsewhere, or its first eight digits or more",
   )
-  .option("--all", "tell every difference, not only the first of each kind")
+  .option("--all", "tell every result, and every difference instead of the first few of each kind")
   .exitOverride();
 
 await runTask(async () => {
