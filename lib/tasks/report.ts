@@ -3,6 +3,8 @@ import { join } from "node:path";
 import { Command, CommanderError } from "commander";
 import { DataError, UsageError } from "../base/errors.ts";
 import { excerpt } from "../base/printable.ts";
+import { sha256 } from "../publish/checksum.ts";
+import { CHECKSUMS } from "../publish/site.ts";
 import { siteMakers } from "../publish/site-makers.ts";
 import { explainReport, publishSite } from "../publish/publish-site.ts";
 import { terminalProgress } from "../publish/progress.ts";
@@ -78,6 +80,8 @@ async function report(names: readonly string[], flags: Flags): Promise<void> {
   const ran = done.ran === 0 ? "no notebook had to run" : `${done.ran} run anew`;
   for (const file of done.written) console.log(`Outputs written into notebooks/${file}`);
   console.log(`${pages}, ${ran}, ${seconds} s. Open out/index.html`);
+  const fingerprint = sha256(Deno.readFileSync(join(root, "out", CHECKSUMS)));
+  console.log(`Fingerprint: ${fingerprint} (kept elsewhere, it shows any later change)`);
   if (keep === null) return;
   const changes: Changes = JSON.parse(Deno.readTextFileSync(join(root, "out", "changes.json")));
   for (const line of changesText(changes).split("\n")) console.log(excerpt(line, 300));

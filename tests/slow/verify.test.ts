@@ -8,6 +8,7 @@ import { TINY_DATA, tinyNotebook } from "../support/tiny-notebook.ts";
 
 let project: SmallProject;
 let copy: string;
+let reported: string;
 
 async function copyOf(folder: string): Promise<string> {
   const parent = await Deno.makeTempDir({ prefix: "lakeproof-copy-" });
@@ -24,7 +25,9 @@ beforeAll(async () => {
     },
     files: { "data/evening/glides.csv": TINY_DATA },
   });
-  expect((await runReport(project.root)).code).toBe(0);
+  const report = await runReport(project.root);
+  expect(report.code).toBe(0);
+  reported = report.output;
   copy = await copyOf(`${project.root}/out`);
 }, 120_000);
 afterAll(() => {
@@ -86,6 +89,7 @@ describe("task verify", () => {
     const { code, output } = await runTask("verify", packed);
     expect(output).toContain("Same: everything in this folder");
     expect(code).toBe(0);
+    expect(reported).toContain(/Fingerprint of this folder: ([0-9a-f]{64})/.exec(output)![1]);
     const print = /Fingerprint of this folder: ([0-9a-f]{64})/.exec(output)![1]!;
     expect((await runTask("verify", [...packed, "--fingerprint", print.slice(0, 12)])).code).toBe(
       0,

@@ -94,8 +94,8 @@ export async function buildChanges(changes: Changes, publication: Publication): 
     main: `<h1>${title}</h1>
 <p>Results of this site beside those of <code>${
       escapeHtml(changes.since)
-    }</code>. A result that moved by less than
-its own standard uncertainty says the same as before.</p>
+    }</code>. A move far below one
+standard uncertainty leaves what was said as it was.</p>
 <h2 id="verdicts">Verdicts</h2>
 ${verdictsPart(changes)}
 <h2 id="numbers">Numbers</h2>
