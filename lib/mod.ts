@@ -18,10 +18,12 @@ export { columnUncertainty } from "./check/column-uncertainty.ts";
 
 export { compareTows, type TowEvidence, type TowOptions } from "./decide/compare-tows.ts";
 export { compareGlides, type GlideOptions } from "./decide/compare-glides.ts";
+export { estimateTakeoff, type TakeoffEvidence } from "./decide/estimate-takeoff.ts";
 export type * from "./decide/glide-evidence.ts";
 export { distributionDigits } from "./decide/published-checks/distribution-digits.ts";
 export { linearDigits, nonlinearDigits } from "./decide/published-checks/certified-digits.ts";
 export { runPublishedChecks } from "./decide/published-checks.ts";
+export type { TakeoffOptions } from "./decide/takeoff-setting.ts";
 
 export { calibratedValue, calibrationLine } from "./fit/calibration-line.ts";
 export { zeroDrift } from "./fit/zero-drift.ts";
@@ -40,6 +42,7 @@ export { nonlinearLeastSquares } from "./numeric/nonlinear-least-squares.ts";
 export { integrate } from "./numeric/quadrature.ts";
 export { seededRandom } from "./numeric/random.ts";
 
+export { air } from "./model/air.ts";
 export { weightInWater } from "./model/buoyancy.ts";
 export { decay } from "./model/decay.ts";
 export { decayByQuadrature } from "./model/decay-by-quadrature.ts";
@@ -72,6 +75,19 @@ export { readSharedTable } from "./read/shared-table.ts";
 export { certifiedDigitsTable } from "./show/certified-digits-table.ts";
 export { coverageTable } from "./show/coverage-table.ts";
 export { courseFigure } from "./show/figure-course.ts";
+export { figurePower } from "./show/figure-power.ts";
+export { figurePredictedParts } from "./show/figure-predicted-parts.ts";
+export { figureTowForce } from "./show/figure-tow-force.ts";
+export { figureWaterAir } from "./show/figure-water-air.ts";
+export { liveTakeoff } from "./show/live-record.ts";
+export {
+  takeoffChangesTable,
+  takeoffInputsTable,
+  whatMattersTable,
+} from "./show/takeoff-doubt-tables.ts";
+export { measuredDragTable } from "./show/takeoff-measured-table.ts";
+export { takeoffRecord } from "./show/takeoff-record.ts";
+export { takeoffPartsTable, takeoffTable, waterBesideAirTable } from "./show/takeoff-table.ts";
 export { agreementTable, familySentence, tracesTable } from "./show/tow-traces-text.ts";
 export { figureAgreement } from "./show/figure-agreement.ts";
 export { figureCalibration } from "./show/figure-calibration.ts";

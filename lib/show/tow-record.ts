@@ -31,7 +31,14 @@ export interface TowRecordOptions {
 }
 
 /** Findings that change how the answer is read, by code. */
-const TOLD = ["not-alternated", "stands-out", "slowest-drag-more", "weighted-down"];
+const TOLD = [
+  "not-alternated",
+  "stands-out",
+  "slowest-drag-more",
+  "weighted-down",
+  "tow-and-glide-agree",
+  "tow-and-glide-differ",
+];
 
 /** What the answer says of readings that nobody left out, of a design without a law. */
 const NO_LAW = "no law from these readings";
