@@ -38,14 +38,16 @@ function refusals({ answer }: TakeoffEvidence): string[] {
   });
 }
 
-function detailsOf({ answer: one, prepared }: TakeoffDesign): string[] {
-  return [
-    takeoffSentence(one),
-    bestSpeedsSentence(one),
+/** All that can be said of a design on its own; of one among several only what stands beside the others, as the box is the short answer. */
+function detailsOf({ answer: one, prepared }: TakeoffDesign, alone: boolean): string[] {
+  const short = [takeoffSentence(one), bestSpeedsSentence(one)];
+  const whole = !alone ? short : [
+    ...short,
     inAirSentence(one),
     stallSentence(one, prepared.craft.largestLiftCoefficient),
     excessSentence(one),
-  ].filter((sentence) => sentence !== "");
+  ];
+  return whole.filter((sentence) => sentence !== "");
 }
 
 /**
@@ -81,7 +83,7 @@ export function takeoffRecord(
     headline: takeoffHeadline(answer.designs),
     ahead: lone,
     details: [
-      ...designs.flatMap(detailsOf),
+      ...designs.flatMap((one) => detailsOf(one, others.length === 0)),
       ...answer.comparisons.map(takeoffRatioSentence),
       ...(flying.length > 0 ? [] : refusals(evidence)),
     ],

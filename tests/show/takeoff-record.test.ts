@@ -27,8 +27,15 @@ describe("the short answer on takeoff", () => {
     expect(record.headline).toMatch(
       /^Alder takes off at .* and birch takes off at .* prediction\.$/,
     );
-    expect(record.details.join(" ")).toContain("in air");
     expect(record.strip).toBeNull();
+  });
+  it("says of one design all it knows, of several what stands side by side", () => {
+    const alone = takeoffRecord(
+      estimateTakeoff(takeoffSession(DESIGNS_HEAD + ALDER_ROW), { draws: 200 }),
+    );
+    expect(alone.details.join(" ")).toContain("in air");
+    expect(record.details.join(" ")).not.toContain("in air");
+    expect(record.details.join(" ")).toContain("Birch beside alder");
   });
   it("carries the words, the interval's meaning and the caution", () => {
     for (const words of ["95 % interval", "Stall speed:", "quick release", "local rules"]) {
