@@ -7,7 +7,7 @@ import { parse } from "csv-parse/sync";
 import { sha256 } from "../checksum.ts";
 import { unzipFiles } from "../zip-files.ts";
 import { firstDifference } from "../first-difference.ts";
-import { parseNotebook } from "../notebook.ts";
+import { type Notebook, parseNotebook } from "../notebook.ts";
 import { textDifferences } from "./compare-texts.ts";
 import type { CheckFinding, CheckKind } from "./finding-of-check.ts";
 import { pagePlace } from "./page-place.ts";
@@ -58,7 +58,13 @@ function tableFindings(file: string, published: string, fresh: string): CheckFin
 
 function notebookFindings(file: string, published: string, fresh: string): CheckFinding[] {
   const tell = (what: string): CheckFinding => ({ kind: "notebook", file, what });
-  const difference = firstDifference(parseNotebook(published, file), parseNotebook(fresh, file));
+  let held: Notebook;
+  try {
+    held = parseNotebook(published, file);
+  } catch {
+    return [tell("can't be read as a notebook")];
+  }
+  const difference = firstDifference(held, parseNotebook(fresh, file));
   if (difference === null) return [tell("has other bytes outside its cells")];
   const { cell, first, second } = difference;
   return [

@@ -28,7 +28,12 @@ export function changed(files: Files, change: Change): Map<string, Uint8Array> {
 /** The checksum that stamps name for a source file: of a notebook's cells, of any other file's bytes. */
 function stampSum(file: string, bytes: Uint8Array): string {
   if (!file.endsWith(".ipynb")) return sha256(bytes);
-  return notebookSha256(parseNotebook(new TextDecoder().decode(bytes), file));
+  try {
+    return notebookSha256(parseNotebook(new TextDecoder().decode(bytes), file));
+  } catch {
+    // A notebook that can't be read any more has no checksum of its cells.
+    return sha256(bytes);
+  }
 }
 
 /**

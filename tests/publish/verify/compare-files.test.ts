@@ -57,6 +57,12 @@ describe("a file that differs", () => {
       .toContain("outside its cells");
   });
 
+  it("of a notebook that can't be read is told as such", () => {
+    const whole = formatNotebook(notebookOf(prose("# Title", "a")));
+    expect(found("source/notebooks/a.ipynb", whole.slice(2), whole))
+      .toEqual(["notebook: can't be read as a notebook"]);
+  });
+
   it("of packed files is told by the file inside", () => {
     const zip = (text: string) => zipFiles([{ file: "x/a.csv", bytes: bytes(text) }]);
     expect(compareFiles("data/x.zip", zip("1"), zip("2"))).toEqual([
