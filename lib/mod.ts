@@ -114,6 +114,8 @@ export { resultsTable } from "./show/results-table.ts";
 export { runsTable } from "./show/runs-table.ts";
 export { show } from "./show/show.ts";
 export { timedSpeedTable } from "./show/timed-speed-table.ts";
+export { sharedErrorsTable, towClaimsTable, towCoverageTable } from "./show/tow-coverage-table.ts";
+export { falseWordsTable, unitSlipsTable } from "./show/tow-findings-table.ts";
 export { towPartsTable, towWingTable } from "./show/tow-parts-table.ts";
 export { passOrderTable, towCautionTable, towGuideTable } from "./show/tow-guide-table.ts";
 export { towRecord } from "./show/tow-record.ts";
