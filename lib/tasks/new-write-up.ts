@@ -9,6 +9,7 @@ import { MEDIA } from "../base/records.ts";
 import { type GlideEvidence } from "../decide/glide-evidence.ts";
 import { compareGlides } from "../decide/compare-glides.ts";
 import { compareTows, type TowEvidence } from "../decide/compare-tows.ts";
+import { estimateTakeoff } from "../decide/estimate-takeoff.ts";
 import { bindProse, describeFaults } from "../publish/prose-values.ts";
 import {
   type Cell,
@@ -18,6 +19,7 @@ import {
 } from "../publish/notebook.ts";
 import { openSession } from "../read/open-session.ts";
 import { glideAnswerObject } from "../show/answer-json.ts";
+import { takeoffAnswerObject } from "../show/takeoff-json.ts";
 import { towAnswerObject } from "../show/tow-json.ts";
 import type { WriteUpCell } from "../show/write-up/write-up-cell.ts";
 import { writeUp } from "../show/write-up/write-up.ts";
@@ -87,12 +89,16 @@ export async function draftWriteUp(title: string, names: readonly string[]): Pro
   const answers: Cell[] = [];
   if (glide !== null) answers.push(shown("glide", glideAnswerObject(glide.evidence.answer)));
   if (tow !== null) answers.push(shown("tow", towAnswerObject(tow.evidence.answer)));
+  const { answer } = estimateTakeoff(await openSession((tow ?? glide)!.session));
+  const takeoff = answer.designs.some((one) => one.takeoffSpeed !== null) ? answer : null;
+  if (takeoff !== null) answers.push(shown("takeoff", takeoffAnswerObject(takeoff)));
   const cells = writeUp({
     title,
     sessions: names,
     invented,
     glide: glide && { session: glide.session, answer: glide.evidence.answer },
     tow: tow && { session: tow.session, answer: tow.evidence.answer },
+    takeoff,
   });
   const notebook: Notebook = {
     cells: cells.map(notebookCell),

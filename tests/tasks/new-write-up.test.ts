@@ -75,6 +75,7 @@ describe("a write-up drafted from sessions", () => {
       invented: false,
       glide: { session: "s", answer: renamed },
       tow: null,
+      takeoff: null,
     }));
     expect(text).toContain("b\\*i\\*rch \\[2\\]\\(x\\)");
     expect(text).toContain("#value:glide/comparisons/0/ratio");
@@ -92,6 +93,7 @@ describe("a write-up drafted from sessions", () => {
           answer: { ...answer, comparisons: [{ ...answer.comparisons[0]!, verdict }] },
         },
         tow: null,
+        takeoff: null,
       }));
     expect(words("baseline-better")).toContain("birch falls short of alder");
     expect(words("cannot-tell-yet")).toContain("can't be told yet");

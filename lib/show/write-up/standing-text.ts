@@ -39,6 +39,16 @@ export const TOW_METHOD = [
   "towed in turn.",
 ].join("\n");
 
+/** How takeoff is predicted. */
+export const TAKEOFF_METHOD = [
+  "**Takeoff.** In steady flight wing and buoyancy carry the weight, so the slowest speed is",
+  "",
+  "$$ v = \\sqrt{\\frac{2\\,(W - B)}{\\rho\\,S\\,C_L}} $$",
+  "",
+  "with $C_L$ the largest lift coefficient for the stall, and a usable share of it for takeoff. The pull follows from drag built up of " +
+  "its parts. Air has no surface, no struts and no buoyancy worth the name; its density does the rest.",
+].join("\n");
+
 /** What no number on the page covers. */
 export const LIMITS = [
   "- The answer holds for the riders, the water, the loads and the speeds of these runs. Waves, gusts, weed and a pumping rider are not in it.",

@@ -5,10 +5,19 @@
  * @module
  */
 import type { GlideAnswer } from "../../base/answers.ts";
+import type { TakeoffAnswer } from "../../base/takeoff-answer.ts";
 import type { TowAnswer } from "../../base/tow-answer.ts";
 import { glideVerdicts, launchTrap } from "./glide-sentences.ts";
+import { takeoffSentences } from "./takeoff-sentences.ts";
 import { towVerdicts } from "./tow-sentences.ts";
-import { CAUTION, GLIDE_METHOD, LIMITS, REFERENCES, TOW_METHOD } from "./standing-text.ts";
+import {
+  CAUTION,
+  GLIDE_METHOD,
+  LIMITS,
+  REFERENCES,
+  TAKEOFF_METHOD,
+  TOW_METHOD,
+} from "./standing-text.ts";
 import { inProse, type WriteUpCell } from "./write-up-cell.ts";
 
 /** What a write-up is drafted from. A question that the sessions can't answer is `null` and gets no part. */
@@ -20,6 +29,8 @@ export interface WriteUpInput {
   readonly invented: boolean;
   readonly glide: { readonly session: string; readonly answer: GlideAnswer } | null;
   readonly tow: { readonly session: string; readonly answer: TowAnswer } | null;
+  /** Predicted from the designs of the same session as the tows, or else the glides. */
+  readonly takeoff: TakeoffAnswer | null;
 }
 
 const markdown = (id: string, ...lines: string[]): WriteUpCell => ({
@@ -37,7 +48,7 @@ const code = (id: string, ...lines: string[]): WriteUpCell => ({
 /** A text as a literal of the notebook's language. */
 const literal = (text: string): string => JSON.stringify(text);
 
-function importCell({ glide, tow }: WriteUpInput): WriteUpCell {
+function importCell({ glide, tow, takeoff }: WriteUpInput): WriteUpCell {
   const names = new Set(["checkSession", "designsTable", "openSession", "show"]);
   const add = (...more: string[]) => more.forEach((name) => names.add(name));
   if (glide !== null) {
@@ -48,6 +59,7 @@ function importCell({ glide, tow }: WriteUpInput): WriteUpCell {
     add("compareTows", "figureDrag", "figureDragDifference", "towReadingTable", "towRecord");
     add("towTable");
   }
+  if (takeoff !== null) add("estimateTakeoff", "figureTowForce", "takeoffRecord", "takeoffTable");
   const lines: string[] = [""];
   for (const name of [...names].sort((a, b) => a.toLowerCase() < b.toLowerCase() ? -1 : 1)) {
     const word = ` ${name},`;
@@ -130,7 +142,7 @@ function testedCells({ glide, tow }: WriteUpInput): WriteUpCell[] {
   return cells;
 }
 
-function resultCells({ glide, tow }: WriteUpInput): WriteUpCell[] {
+function resultCells({ glide, tow, takeoff }: WriteUpInput): WriteUpCell[] {
   const cells = [markdown("result", "## What came out")];
   if (glide !== null && glide.answer.comparisons.length > 0) {
     cells.push(
@@ -169,6 +181,32 @@ function resultCells({ glide, tow }: WriteUpInput): WriteUpCell[] {
     }
     cells.push(code("tow-results", "// The numbers", "await show(towTable(tow));"));
   }
+  if (takeoff !== null) {
+    cells.push(
+      markdown(
+        "takeoff-result",
+        "### From which speed it carries",
+        "",
+        "This part is a prediction, not a measurement. " + takeoffSentences(takeoff),
+      ),
+      code(
+        "takeoff",
+        "// Takeoff of each design, predicted from its planform, the load and the water",
+        `const takeoff = estimateTakeoff(${tow !== null ? "towSession" : "glideSession"});`,
+        'await show(takeoffRecord(takeoff, { name: "takeoff" }));',
+      ),
+      code(
+        "tow-force",
+        "// Pull over speed, with the takeoff",
+        "await show(figureTowForce(takeoff));",
+      ),
+      code(
+        "takeoff-numbers",
+        "// The numbers, in water and in air",
+        "await show(takeoffTable(takeoff));",
+      ),
+    );
+  }
   return cells;
 }
 
@@ -186,6 +224,7 @@ export function writeUp(input: WriteUpInput): WriteUpCell[] {
   const methods = [
     ...(input.glide === null ? [] : [GLIDE_METHOD]),
     ...(input.tow === null ? [] : [TOW_METHOD]),
+    ...(input.takeoff === null ? [] : [TAKEOFF_METHOD]),
   ];
   return [
     markdown(
