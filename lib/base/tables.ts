@@ -18,6 +18,7 @@ export type Dimension =
   | "volume"
   | "mass"
   | "force"
+  | "power"
   | "time"
   | "angle"
   | "temperature"

@@ -192,6 +192,9 @@ export interface TowJointTest {
 export interface TowComparison {
   readonly baseline: string;
   readonly candidate: string;
+  /** The session each was towed in. */
+  readonly baselineSession: string;
+  readonly candidateSession: string;
   /** Candidate over baseline; `null` where a best speed was not towed. */
   readonly bestLiftToDragRatio: Quantity | null;
   /** m/s: speeds at which the candidate drags less, judged together at 95 %. */

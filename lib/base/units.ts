@@ -31,6 +31,7 @@ export const SI_UNITS: Readonly<Record<Dimension, string>> = {
   volume: "m3",
   mass: "kg",
   force: "N",
+  power: "W",
   time: "s",
   angle: "rad",
   temperature: "K",
@@ -106,6 +107,9 @@ export const UNITS: readonly Unit[] = [
   unit("force", "kN", [1000, 1], SI, ["kilonewton"]),
   unit("force", "kgf", [980665, 100000], NIST, ["kp", "kilopond"]),
   unit("force", "lbf", [44482216152605n, 10000000000000n], NIST, ["lbsf", "poundforce"]),
+
+  unit("power", "W", [1, 1], SI, ["watt", "watts"]),
+  unit("power", "kW", [1000, 1], SI, ["kilowatt", "kilowatts"]),
 
   unit("time", "s", [1, 1], SI, ["sec", "secs", "second", "seconds"]),
   unit("time", "ms", [1, 1000], SI, ["millisecond", "milliseconds", "msec"]),

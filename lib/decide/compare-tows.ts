@@ -7,7 +7,7 @@ import { CONTRACT } from "../base/answers.ts";
 import { UsageError } from "../base/errors.ts";
 import { type Finding, finding } from "../base/finding.ts";
 import type { Session } from "../base/session.ts";
-import type { TowAnswer } from "../base/tow-answer.ts";
+import type { DesignTow, TowAnswer } from "../base/tow-answer.ts";
 import { dataFaults, faultsOf } from "./data-faults.ts";
 import { answerHead } from "./answer-head.ts";
 import { type TowedDesign, towedDesign } from "./design-tow.ts";
@@ -185,6 +185,7 @@ export function compareTows(
   }
   const designs = entries.map(({ towed, traced }): TowedDesign => ({
     ...towed,
+    name: entryName(towed.answer, entries.map((one) => one.towed.answer)),
     answer: { ...towed.answer, fromTraces: traced?.answer ?? null },
   }));
   const pairs = comparePairs(
@@ -215,6 +216,12 @@ export function compareTows(
     pairs,
     traced: entries.map((one) => one.traced),
   };
+}
+
+/** A design's name, with its session where it has another entry. */
+function entryName(one: DesignTow, all: readonly DesignTow[]): string {
+  const alike = all.filter((other) => other.design === one.design);
+  return alike.length > 1 ? `${one.design} (${one.session})` : one.design;
 }
 
 function requireSense(names: readonly string[], options: TowOptions): void {

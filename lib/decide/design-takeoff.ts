@@ -16,14 +16,19 @@ import { airNumbers, type TakeoffNumbers, waterNumbers } from "../fit/takeoff-nu
 import { type FirstOrder, inAir, inWater } from "../fit/takeoff-uncertainty.ts";
 import { air } from "../model/air.ts";
 import { cavitationNumber } from "../model/cavitation.ts";
-import { flightInAir, flightInWater, type SteadyFlight } from "../model/steady-craft.ts";
+import {
+  flightInAir,
+  flightInWater,
+  type SteadyCraft,
+  type SteadyFlight,
+} from "../model/steady-craft.ts";
 import { evenSpeeds, type SteadyCurve, steadyCurve } from "../model/steady-curve.ts";
 import { incidenceFromZeroLift } from "../model/surface-lift.ts";
 import { speedsHeld } from "../model/steady-speeds.ts";
 import { vapourPressure } from "../model/water.ts";
 import { takeoffChanges } from "./takeoff-changes.ts";
 import type { PreparedTakeoff } from "./takeoff-craft.ts";
-import { FASTEST, flightFindings, outcomeFindings } from "./takeoff-findings.ts";
+import { FASTEST, flightFindings, outcomeFindings, takeoffPower } from "./takeoff-findings.ts";
 import type { MeasuredSession } from "./takeoff-measured.ts";
 import { type MediumQuantities, mediumQuantities, sharesOfDoubt } from "./takeoff-quantities.ts";
 import type { TakeoffOptions } from "./takeoff-setting.ts";
@@ -74,11 +79,15 @@ function partsAt(flight: SteadyFlight, speed: number): TakeoffParts[] {
 
 function outcomeOf(
   numbers: TakeoffNumbers,
-  pull: number | undefined,
+  craft: SteadyCraft,
+  { pull, power }: TakeoffOptions,
 ): TakeoffOutcome {
   if (!numbers.ok) return numbers.reason === "floats" ? "floats" : "no-speed";
   if (numbers.takeoffSpeed > FASTEST) return "beyond-range";
-  return pull !== undefined && numbers.towForceAtTakeoff > pull ? "beyond-tow" : "takes-off";
+  const beyond = pull !== undefined
+    ? numbers.towForceAtTakeoff > pull
+    : power !== undefined && takeoffPower(numbers, craft) > power;
+  return beyond ? "beyond-tow" : "takes-off";
 }
 
 function untold(
@@ -166,11 +175,11 @@ export function designTakeoff(
       what: `Nothing can be told of ${printable(spec.design)}. ${error.message}.`,
     })]);
   }
-  const outcome = outcomeOf(numbers, options.pull);
-  const told = outcomeFindings(prepared, outcome, numbers, options.pull);
+  const outcome = outcomeOf(numbers, craft, options);
+  const told = outcomeFindings(prepared, outcome, numbers, options);
   if (!numbers.ok) return untold(prepared, outcome, told);
   const name = `takeoff of ${spec.design} in water`;
-  const { draws, pull } = options;
+  const { draws, pull, power } = options;
   const own = mediumQuantities(craft, numbers, { doubts, medium: inWater, name, draws });
   const running = flightInWater(craft);
   const rising = flightInWater(craft, craft.takeoffDepth);
@@ -206,9 +215,11 @@ export function designTakeoff(
     buoyancy: running.buoyancy,
     liftEqualMass: running.load / craft.gravity * air(altitude).density / running.density,
     cavitationNumber: cavitation,
-    speedsHeld: pull === undefined
-      ? null
-      : speedsHeld(running, numbers.stallSpeed, { tension: pull }),
+    speedsHeld: pull !== undefined
+      ? speedsHeld(running, numbers.stallSpeed, { tension: pull })
+      : power !== undefined
+      ? speedsHeld(running, numbers.stallSpeed, { power })
+      : null,
     partsAt: [
       ...partsAt(rising, numbers.takeoffSpeed),
       ...partsAt(running, numbers.leastDragSpeed),

@@ -42,6 +42,8 @@ import { termRatios, unitSlip } from "./tow-units.ts";
 /** A towed design with everything behind its numbers. */
 export interface TowedDesign {
   readonly answer: DesignTow;
+  /** What its entry is called: the design's name, with the session where another entry has the same design. */
+  readonly name: string;
   readonly place: number;
   /** `null` where the readings carry no law. */
   readonly series: TowSeries | null;
@@ -111,6 +113,7 @@ export function towedDesign(
         robust: null,
         byDrawing: null,
       },
+      name: spec.design,
       place,
       series: null,
       range: null,
@@ -211,7 +214,8 @@ export function towedDesign(
   findings.push(...parts.findings);
   findings.push(...oddPoints(spec.design, used, fitted.fit), ...liftCurve.findings);
   findings.push(...held?.findings ?? [], ...byDrawing?.findings ?? []);
-  return { answer, place, series: fitted, range, best: found, liftCurve, split, findings };
+  const name = spec.design;
+  return { answer, name, place, series: fitted, range, best: found, liftCurve, split, findings };
 }
 
 /** Means of the readings of each set speed, slowest first. */

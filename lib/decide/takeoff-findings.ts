@@ -10,6 +10,7 @@ import type { DesignTakeoff, TakeoffOutcome } from "../base/takeoff-answer.ts";
 import type { MediumNumbers, TakeoffNumbers } from "../fit/takeoff-numbers.ts";
 import { flightInWater, type SteadyCraft } from "../model/steady-craft.ts";
 import type { PreparedTakeoff } from "./takeoff-craft.ts";
+import type { TakeoffOptions } from "./takeoff-setting.ts";
 
 const FILE = "designs.csv";
 
@@ -34,14 +35,14 @@ const BOILING = 2;
  * @param prepared the design
  * @param outcome in a word
  * @param numbers of it
- * @param pull N that the tow can pull
+ * @param options N that the tow can pull, or W that it can give
  * @returns findings
  */
 export function outcomeFindings(
   { craft, spec }: PreparedTakeoff,
   outcome: TakeoffOutcome,
   numbers: TakeoffNumbers,
-  pull: number | undefined,
+  { pull, power }: Pick<TakeoffOptions, "pull" | "power">,
 ): Finding[] {
   const name = printable(spec.design);
   const mass = `${craft.mass.toFixed(0)} kg`;
@@ -87,11 +88,34 @@ export function outcomeFindings(
       severity: "warning",
       code: "beyond-tow",
       what: `${atSentenceStart(name)} needs ${
-        numbers.towForceAtTakeoff.toFixed(0)
-      } N to take off; the tow gives ${pull!.toFixed(0)} N.`,
+        pull !== undefined
+          ? `${numbers.towForceAtTakeoff.toFixed(0)} N to take off; the tow gives ${
+            pull.toFixed(0)
+          } N`
+          : `${takeoffPower(numbers, craft).toFixed(0)} W to take off; the tow gives ${
+            power!.toFixed(0)
+          } W`
+      }.`,
     })];
   }
   return [];
+}
+
+/**
+ * Power of the pull right at takeoff.
+ *
+ * @param numbers of a design that takes off
+ * @param craft whose line
+ * @returns W
+ */
+export function takeoffPower(
+  { towForceAtTakeoff, takeoffSpeed }: {
+    readonly towForceAtTakeoff: number;
+    readonly takeoffSpeed: number;
+  },
+  { lineAngle }: Pick<SteadyCraft, "lineAngle">,
+): number {
+  return towForceAtTakeoff * Math.cos(lineAngle) * takeoffSpeed;
 }
 
 /**

@@ -26,6 +26,8 @@ export interface TakeoffOptions {
   readonly lineAngle?: number;
   /** N that the tow can pull: which speeds does it hold? */
   readonly pull?: number;
+  /** W that is there to pull with, instead of a pull: which speeds does it hold? */
+  readonly power?: number;
   /** How often all inputs are drawn; 1000 unless said otherwise. */
   readonly draws?: number;
 }

@@ -74,7 +74,12 @@ function comparePair(
     readonly count: number;
   },
 ): TowPair {
-  const names = { baseline: baseline.answer.design, candidate: candidate.answer.design };
+  const names = {
+    baseline: baseline.answer.design,
+    candidate: candidate.answer.design,
+    baselineSession: baseline.answer.session,
+    candidateSession: candidate.answer.session,
+  };
   const dayShare = turns ? 0 : DAY;
   const [one, two] = [baseline.best, candidate.best];
   const inside = one !== null && two !== null && one.where === null && two.where === null;

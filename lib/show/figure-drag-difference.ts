@@ -15,6 +15,7 @@ import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
 import { bandMark, curveMark, extentOf, speedPlot } from "./speed-plot.ts";
 import { designCell, numberCell } from "./table-cells.ts";
 import { left, right, withEnds } from "./table-columns.ts";
+import { namedComparison } from "./tow-entry-name.ts";
 import { towHeadline } from "./tow-sentence.ts";
 
 interface Difference {
@@ -24,12 +25,12 @@ interface Difference {
   readonly claims: readonly SpeedStretch[];
 }
 
-function differences({ pairs, designs }: TowEvidence): Difference[] {
-  return pairs.flatMap(({ answer, band }) => {
-    const own = designs.find((one) => one.answer.design === answer.candidate);
+function differences(evidence: TowEvidence): Difference[] {
+  return evidence.pairs.flatMap(({ answer, band }) => {
+    const own = evidence.designs.find((one) => one.answer.design === answer.candidate);
     if (band === null || own === undefined) return [];
     return [{
-      design: printable(answer.candidate),
+      design: printable(namedComparison(evidence, answer).candidate),
       place: own.place,
       points: band.points,
       claims: [...band.candidateLess, ...band.candidateMore],
@@ -114,10 +115,11 @@ function plotOf(all: readonly Difference[], baseline: string, size: DrawingSize)
 
 function captionOf(evidence: TowEvidence, all: readonly Difference[]): string {
   const none = evidence.pairs.filter((one) => one.band === null)
-    .map((one) => printable(one.answer.candidate));
+    .map((one) => printable(namedComparison(evidence, one.answer).candidate));
   const claimed = all.some((one) => one.claims.length > 0);
   return [
-    ...evidence.answer.comparisons.filter((one) => one.jointTest !== null).map(towHeadline),
+    ...evidence.answer.comparisons.filter((one) => one.jointTest !== null)
+      .map((one) => towHeadline(namedComparison(evidence, one))),
     all.length === 0
       ? ""
       : `The band holds the whole curve in about 95 of 100 sessions like this one${

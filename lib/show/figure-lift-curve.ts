@@ -41,7 +41,7 @@ function lineOf(curve: TowLiftCurve, at: NonNullable<LiftCurveFacts["at"]>): Ban
 }
 
 function seriesOf({ designs }: TowEvidence): Series[] {
-  return designs.flatMap(({ answer, place, liftCurve }) => {
+  return designs.flatMap(({ answer, name, place, liftCurve }) => {
     const { liftCurve: curve } = answer;
     const at = liftCurve?.at ?? null;
     if (curve === null || at === null) return [];
@@ -52,7 +52,7 @@ function seriesOf({ designs }: TowEvidence): Series[] {
       const y = middle.y + slope * (x - middle.x);
       return { x, y, low: y, high: y };
     });
-    return [{ design: printable(answer.design), place, curve, line, expected }];
+    return [{ design: printable(name), place, curve, line, expected }];
   });
 }
 

@@ -50,7 +50,7 @@ const REACH = 2;
  */
 export function towResiduals(evidence: TowEvidence): TowResiduals[] {
   const odd = oddRows(evidence);
-  return evidence.designs.flatMap(({ answer, place, series }) => {
+  return evidence.designs.flatMap(({ answer, name, place, series }) => {
     if (series === null) return [];
     const { fit } = series;
     const used = answer.points.filter((one) => one.used && one.speed !== null);
@@ -63,7 +63,7 @@ export function towResiduals(evidence: TowEvidence): TowResiduals[] {
       flagged: odd.has(one.row),
     })).sort((one, other) => one.speed - other.speed);
     return [{
-      design: printable(answer.design),
+      design: printable(name),
       place,
       wider: Math.sqrt(fit.scatterScale),
       points,

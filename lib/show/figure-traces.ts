@@ -36,13 +36,13 @@ export interface DrawnTraces {
  * @returns one entry a design whose traces carry a law
  */
 export function drawnTraces({ designs, traced }: TowEvidence): DrawnTraces[] {
-  return designs.flatMap(({ answer, place }, at) => {
+  return designs.flatMap(({ name, place }, at) => {
     const own = traced[at];
     if (own == null || own.series === null) return [];
     const { runs } = own.series.fit;
     const used = own.traces.filter((one) => one.reason === null);
     return [{
-      design: printable(answer.design),
+      design: printable(name),
       place,
       traces: used.map((one, i) => ({
         run: printable(one.trace.run),

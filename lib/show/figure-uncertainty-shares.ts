@@ -5,6 +5,7 @@
  */
 import * as Plot from "@observablehq/plot";
 import { printable } from "../base/printable.ts";
+import { namedTow } from "./tow-entry-name.ts";
 import type { FigureRecord, TableRecord } from "../base/records.ts";
 import { formatPercent } from "../base/rounding.ts";
 import { listInWords } from "../base/sentence-words.ts";
@@ -43,8 +44,8 @@ export function shareRows({ designs }: TowEvidence): ShareRow[] {
   const rows = sources.map((source): ShareRow => ({
     source,
     shared: sharedByAll([{ source, share: 0 }]).length > 0,
-    shares: told.map(({ answer, place }) => ({
-      design: printable(answer.design),
+    shares: told.map(({ answer, name, place }) => ({
+      design: printable(name),
       place,
       share: answer.uncertaintyShares.find((one) => one.source === source)?.share ?? 0,
     })),
@@ -200,8 +201,10 @@ function numbersTable(rows: readonly ShareRow[], name: string): TableRecord {
   };
 }
 
-function captionOf({ answer }: TowEvidence): string {
-  const told = answer.designs.filter((one) => one.uncertaintyShares.length > 0);
+function captionOf(evidence: TowEvidence): string {
+  const told = evidence.answer.designs.map((one) => namedTow(evidence, one)).filter((one) =>
+    one.uncertaintyShares.length > 0
+  );
   if (told.length === 0) return "There is no law, so there is no doubt to share out.";
   const sums = told.map((one) => {
     const shared = sharedByAll(one.uncertaintyShares).reduce((sum, each) => sum + each.share, 0);

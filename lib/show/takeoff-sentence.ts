@@ -132,20 +132,24 @@ export function bestSpeedsSentence(one: DesignTakeoff): string {
 }
 
 /**
- * Which speeds the available pull holds.
+ * Which speeds the available pull or power holds.
  *
  * @param one a design's answer
- * @param pull N
+ * @param available N of pull or W of power
+ * @param unit which of the two; N unless said otherwise
  * @returns one sentence; empty where none was asked about
  */
-export function heldSentence({ design, speedsHeld }: DesignTakeoff, pull: number): string {
+export function heldSentence(
+  { design, speedsHeld }: DesignTakeoff,
+  available: number,
+  unit: "N" | "W" = "N",
+): string {
   if (speedsHeld === null) return "";
+  const given = `${available.toFixed(0)}${NO_BREAK_SPACE}${unit}`;
   const stretches = speedsHeld.map(([from, to]) => `${from.toFixed(2)} to ${to.toFixed(2)}`);
   return stretches.length === 0
-    ? `${pull.toFixed(0)} N hold ${printable(design)} at no speed.`
-    : `${pull.toFixed(0)} N hold ${printable(design)} at ${
-      stretches.join(" and at ")
-    }${NO_BREAK_SPACE}m/s.`;
+    ? `${given} hold ${printable(design)} at no speed.`
+    : `${given} hold ${printable(design)} at ${stretches.join(" and at ")}${NO_BREAK_SPACE}m/s.`;
 }
 
 /**

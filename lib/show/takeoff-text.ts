@@ -36,22 +36,30 @@ const MORE =
  * The text that `task answer takeoff` prints.
  *
  * @param evidence with all findings in its answer
- * @param told whether the data are marked as invented; N of pull that was asked about
+ * @param told whether the data are marked as invented; N of pull or W of power that was asked about
  * @returns text ended by a line feed
  */
 export function takeoffText(
   evidence: TakeoffEvidence,
-  told: { readonly invented: boolean; readonly pull?: number | undefined },
+  told: {
+    readonly invented: boolean;
+    readonly pull?: number | undefined;
+    readonly power?: number | undefined;
+  },
 ): string {
   const { answer } = evidence;
-  const { pull } = told;
+  const { pull, power } = told;
   const flying = answer.designs.filter((one) => one.takeoffSpeed !== null);
   const sentences = [
     settingSentence(answer.setting),
     ...evidence.designs.flatMap(({ answer: one, prepared }) => [
       takeoffSentence(one),
       bestSpeedsSentence(one),
-      pull === undefined ? "" : heldSentence(one, pull),
+      pull !== undefined
+        ? heldSentence(one, pull)
+        : power === undefined
+        ? ""
+        : heldSentence(one, power, "W"),
       inAirSentence(one),
       stallSentence(one, prepared.craft.largestLiftCoefficient),
       excessSentence(one),

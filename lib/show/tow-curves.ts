@@ -83,11 +83,11 @@ function markOf(fit: TowFit | null, one: TowPointUse, flagged: boolean): TowMark
   return [{ point: printable(one.point), row: one.row, speed, drag: moved, used, flagged }];
 }
 
-function curvesOf({ answer, place, series, range }: TowedDesign, odd: ReadonlySet<number>) {
+function curvesOf({ answer, name, place, series, range }: TowedDesign, odd: ReadonlySet<number>) {
   const fit = series?.fit ?? null;
   const drawn = series === null || range === null ? null : { series, ...range };
   return {
-    design: printable(answer.design),
+    design: printable(name),
     place,
     lift: fit?.data.craft.lift ?? null,
     curve: drawn === null ? [] : curveOf(series!, drawn.from, drawn.to, STEPS),

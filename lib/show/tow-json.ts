@@ -87,6 +87,8 @@ function comparison(one: TowComparison): Plain {
   return {
     baseline: one.baseline,
     candidate: one.candidate,
+    baselineSession: one.baselineSession,
+    candidateSession: one.candidateSession,
     bestLiftToDragRatio: quantityObject(one.bestLiftToDragRatio),
     candidateLessDrag: one.candidateLessDrag,
     candidateMoreDrag: one.candidateMoreDrag,

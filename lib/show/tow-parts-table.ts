@@ -70,9 +70,9 @@ export function towPartsTable({ designs }: TowEvidence, name = "tow-parts"): Tab
       left("how"),
       left("source, and how far it is trusted"),
     ],
-    rows: designs.flatMap(({ answer, place }) =>
+    rows: designs.flatMap(({ answer, name: own, place }) =>
       answer.parts.flatMap((one) =>
-        one.parts.map((part) => [designCell(answer.design, place), ...row(one, part)])
+        one.parts.map((part) => [designCell(own, place), ...row(one, part)])
       )
     ),
   };
@@ -104,14 +104,14 @@ export function towWingTable({ designs }: TowEvidence, name = "tow-wing"): Table
       ...withEnds("excess", "N"),
       ...withEnds("wing L/D"),
     ],
-    rows: designs.flatMap(({ answer, place }) =>
+    rows: designs.flatMap(({ answer, name: own, place }) =>
       answer.parts.map(({ speed, parts, expectedOfWing: expected }) => {
         const rest = parts.at(-1)!;
         const ratio = answer.wingLiftToDrag.find((one) => one.speed === speed);
         const parted = (q: Quantity | undefined) =>
           q === undefined ? [EMPTY_CELL, EMPTY_CELL] : plusMinus(q);
         return [
-          designCell(answer.design, place),
+          designCell(own, place),
           numberCell(speed, 2),
           ...intervalCells(rest.part === "wing" ? rest.drag : null),
           ...parted(expected?.frictionAndForm),

@@ -101,10 +101,10 @@ function polarOf(split: DragSplit, from: number, to: number, steps: number): Pol
     });
 }
 
-function designPolar({ answer, place, range, split }: TowedDesign): TowPolar {
+function designPolar({ answer, name, place, range, split }: TowedDesign): TowPolar {
   const drawn = range === null || split === null ? null : { split, ...range };
   return {
-    design: printable(answer.design),
+    design: printable(name),
     place,
     curve: drawn === null ? [] : polarOf(drawn.split, drawn.to, drawn.from, STEPS),
     beyond: drawn === null ? [] : [

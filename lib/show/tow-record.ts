@@ -11,6 +11,9 @@ import { listInWords } from "../base/sentence-words.ts";
 import type { DesignTow, TowComparison } from "../base/tow-answer.ts";
 import type { TowEvidence } from "../decide/compare-tows.ts";
 import { findingWords } from "./findings-text.ts";
+import { currentSentence } from "./tow-current-sentence.ts";
+import { namedComparison, namedTow } from "./tow-entry-name.ts";
+import { familySentence } from "./tow-traces-text.ts";
 import { towAnswerObject } from "./tow-json.ts";
 import {
   bestSentence,
@@ -75,15 +78,17 @@ function leadingOf(comparisons: readonly TowComparison[]): TowComparison | null 
 
 const readingsOf = (one: DesignTow) => one.points.filter((point) => point.used).length;
 
-function headlineOf({ answer }: TowEvidence, inTurn: readonly TowComparison[]): string {
+function headlineOf(evidence: TowEvidence, inTurn: readonly TowComparison[]): string {
   if (inTurn.length > 0) return inTurn.map(towHeadline).join(" ");
-  const [alone] = answer.designs;
+  const [alone] = evidence.answer.designs;
   if (alone?.law) return `Only ${bestSentence(alone)}`;
   return "No answer yet: there is no towed design with a drag law.";
 }
 
-function restsOf({ answer, designs }: TowEvidence): string {
-  const used = answer.designs.filter((one) => readingsOf(one) > 0);
+function restsOf(evidence: TowEvidence): string {
+  const { answer, designs } = evidence;
+  const named = answer.designs.map((one) => namedTow(evidence, one));
+  const used = named.filter((one) => readingsOf(one) > 0);
   const ranges = designs.flatMap(({ range }) => range === null ? [] : [range]);
   const sweeps = new Set(
     designs.flatMap(({ series }) => series?.fit.data.readings.map((one) => one.block) ?? []),
@@ -93,15 +98,15 @@ function restsOf({ answer, designs }: TowEvidence): string {
     : `, at ${Math.min(...ranges.map((one) => one.from)).toFixed(2)} to ${
       Math.max(...ranges.map((one) => one.to)).toFixed(2)
     }${NO_BREAK_SPACE}m/s`;
-  const out = answer.designs.flatMap(({ design, points }) =>
+  const out = named.flatMap(({ design, points }) =>
     points.filter((one) => !one.used && one.reason !== NO_LAW).map((one) =>
       `reading ${printable(one.point)} of ${printable(design)}` +
       (one.reason === null ? "" : ` (${printable(one.reason).replace(/\.$/, "")})`)
     )
   );
   const faulty = rowsWithFaults(answer.findings, "tow.csv");
-  const named = out.slice(0, MOST_NAMED);
-  if (out.length > named.length) named.push(`${out.length - named.length} more`);
+  const first = out.slice(0, MOST_NAMED);
+  if (out.length > first.length) first.push(`${out.length - first.length} more`);
   return [
     used.length === 0 ? "There is no reading to rest on." : `Rests on ${
       listInWords(
@@ -110,7 +115,7 @@ function restsOf({ answer, designs }: TowEvidence): string {
     }${sweeps > 0 ? ` in ${count(sweeps, "sweep")}` : ""}${speeds}.`,
     out.length === 0
       ? used.length === 0 || faulty !== "" ? "" : "No reading was left out."
-      : `Left out: ${listInWords(named)}.`,
+      : `Left out: ${listInWords(first)}.`,
     faulty,
     TOW_INTERVAL,
     TOW_CAUTION,
@@ -147,18 +152,28 @@ function refusals({ answer }: TowEvidence): string[] {
 export function towRecord(evidence: TowEvidence, options: TowRecordOptions = {}): AnswerRecord {
   const { answer, designs } = evidence;
   const leading = leadingOf(answer.comparisons);
-  const inTurn = [...answer.comparisons].sort((a, b) =>
-    Number(b === leading) - Number(a === leading)
-  );
+  const inTurn = [...answer.comparisons]
+    .sort((a, b) => Number(b === leading) - Number(a === leading))
+    .map((one) => namedComparison(evidence, one));
+  const shown = inTurn[0] ?? null;
   const verdict = leading === null ? "refused" : towVerdict(leading);
   const aheadName = verdict === "candidate-better"
     ? leading!.candidate
     : verdict === "baseline-better"
     ? leading!.baseline
     : null;
-  const ahead = designs.find((one) => one.answer.design === aheadName);
+  const aheadSession = verdict === "candidate-better"
+    ? leading!.candidateSession
+    : leading?.baselineSession;
+  const ahead = designs.find(({ answer: one }) =>
+    one.design === aheadName && one.session === aheadSession
+  );
   const ratio = leading?.bestLiftToDragRatio ?? null;
-  const names = [leading?.baseline, ...answer.comparisons.map((one) => one.candidate)];
+  const names = new Set([
+    shown?.baseline,
+    ...answer.comparisons.map((one) => namedComparison(evidence, one).candidate),
+  ]);
+  const named = answer.designs.map((one) => namedTow(evidence, one));
   const readings = answer.designs.reduce((sum, one) => sum + readingsOf(one), 0);
   const several = answer.comparisons.length > 1;
   const sentencesOf = (one: TowComparison) => [
@@ -175,17 +190,17 @@ export function towRecord(evidence: TowEvidence, options: TowRecordOptions = {})
     question: leading === null
       ? "How much drag does each design have, at which speed?"
       : `How much drag do ${
-        listInWords(names.map((one) => printable(one ?? "")))
+        listInWords([...names].map((one) => printable(one ?? "")))
       } have, at which speed?`,
     headline: headlineOf(evidence, inTurn),
-    ahead: ahead === undefined
-      ? null
-      : { design: printable(ahead.answer.design), place: ahead.place },
+    ahead: ahead === undefined ? null : { design: printable(ahead.name), place: ahead.place },
     details: [
       ...inTurn.flatMap(sentencesOf),
+      familySentence(answer),
+      currentSentence(answer),
       ...(verdict === "refused" ? refusals(evidence) : []),
-      ...answer.designs.map(bestSentence),
-      ...answer.designs.map(doubtSentence),
+      ...named.map(bestSentence),
+      ...named.map(doubtSentence),
       ...answer.findings.filter((one) => TOLD.includes(one.code))
         .map((one) => printable(one.what)),
     ].filter((sentence) => sentence !== ""),
@@ -195,7 +210,7 @@ export function towRecord(evidence: TowEvidence, options: TowRecordOptions = {})
       : { low: ratio.low, value: ratio.value, high: ratio.high },
     sides: leading === null
       ? ["", ""]
-      : [`${printable(leading.baseline)} better`, `${printable(leading.candidate)} better`],
+      : [`${printable(shown!.baseline)} better`, `${printable(shown!.candidate)} better`],
     tag: `${count(answer.designs.length, "design")}, ${count(readings, "towed reading")}`,
     answer: towAnswerObject(answer, options.versions),
   };

@@ -39,8 +39,8 @@ export function towTable({ designs }: TowEvidence, name = "tow-results"): TableR
       ...withEnds("least power at", "m/s"),
       right("readings"),
     ],
-    rows: designs.map(({ answer, place }) => [
-      designCell(answer.design, place),
+    rows: designs.map(({ answer, name: own, place }) => [
+      designCell(own, place),
       ...endCells(answer.bestLiftToDrag),
       ...endCells(answer.speedOfBestLiftToDrag),
       ...endCells(answer.leastPowerSpeed),
@@ -92,8 +92,8 @@ export function towLawTable({ designs }: TowEvidence, name = "tow-laws"): TableR
       right("to", "m/s"),
       right("lift", "N"),
     ],
-    rows: designs.map(({ answer: { design, law }, place }) => [
-      designCell(design, place),
+    rows: designs.map(({ answer: { law }, name: own, place }) => [
+      designCell(own, place),
       ...constantCells(law, 0),
       ...constantCells(law, 1),
       ...constantCells(law, 2),
@@ -116,9 +116,9 @@ export function towSpeedTable({ designs }: TowEvidence, name = "tow-speeds"): Ta
     name,
     caption: "Drag of the whole craft at the speeds towed.",
     columns: [left("design"), right("speed", "m/s"), ...withEnds("drag", "N")],
-    rows: designs.flatMap(({ answer, place }) =>
+    rows: designs.flatMap(({ answer, name: own, place }) =>
       answer.dragAt.map(({ speed, drag }) => [
-        designCell(answer.design, place),
+        designCell(own, place),
         numberCell(speed, 2),
         ...intervalCells(drag),
       ])
@@ -152,13 +152,13 @@ export function towReadingTable(evidence: TowEvidence, name = "tow-readings"): T
       right("drag coefficient"),
       left("remark"),
     ],
-    rows: evidence.designs.flatMap(({ answer, place }, at) =>
+    rows: evidence.designs.flatMap(({ answer, name: own, place }, at) =>
       answer.points.map((one) => {
         const { marks, lift } = curves[at]!;
         const mark = marks.find((each) => each.row === one.row);
         return [
           textCell(one.point),
-          designCell(answer.design, place),
+          designCell(own, place),
           numberCell(one.speed, 2),
           numberCell(one.drag, 1),
           numberCell(one.lift, 0),

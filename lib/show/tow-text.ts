@@ -19,7 +19,8 @@ import {
   TOW_INTERVAL,
   towComparisonSentence,
 } from "./tow-sentence.ts";
-import { towEntryName } from "./tow-entry-name.ts";
+import { currentSentence } from "./tow-current-sentence.ts";
+import { namedComparison, namedTow, towEntryName } from "./tow-entry-name.ts";
 import { agreementTable, familySentence, intervalCell, tracesTable } from "./tow-traces-text.ts";
 
 const QUESTION = "How much drag does each design have, at which speed?";
@@ -89,15 +90,19 @@ export function towDragTable(evidence: TowEvidence): TableRecord {
  */
 export function towText(evidence: TowEvidence, invented: boolean): string {
   const { answer, designs } = evidence;
-  const sentences = answer.comparisons.map((one) => wrapped(towComparisonSentence(one)) + "\n");
+  const sentences = answer.comparisons.map((one) =>
+    wrapped(towComparisonSentence(namedComparison(evidence, one))) + "\n"
+  );
   const family = familySentence(answer);
   if (family !== "") sentences.push(wrapped(family) + "\n");
+  const current = currentSentence(answer);
+  if (current !== "") sentences.push(wrapped(current) + "\n");
   const traces = tracesTable(evidence), agreement = agreementTable(evidence);
   const glidedOnly = traces.rows.length > 0 &&
     designs.every((one) => one.answer.points.length === 0);
   const towed = designs.length > 0 && !glidedOnly;
   const told = designs.some((one) => one.answer.dragAt.length > 0);
-  const notes = designs.flatMap(({ answer }) => [
+  const notes = designs.map((one) => namedTow(evidence, one.answer)).flatMap((answer) => [
     lawSentence(answer),
     answer.liftCurve === null ? "" : liftCurveSentence(answer.design, answer.liftCurve),
     doubtSentence(answer),

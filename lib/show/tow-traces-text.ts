@@ -39,9 +39,9 @@ export function tracesTable({ designs }: TowEvidence): TableRecord {
       right("glided", "m/s"),
       right("traces"),
     ],
-    rows: designs.flatMap(({ answer: { design, fromTraces }, place }) =>
+    rows: designs.flatMap(({ answer: { fromTraces }, name, place }) =>
       fromTraces === null ? [] : [[
-        designCell(design, place),
+        designCell(name, place),
         intervalCell(fromTraces.bestLiftToDrag),
         intervalCell(fromTraces.speedOfBestLiftToDrag),
         textCell(`${fromTraces.law.from.toFixed(2)} to ${fromTraces.law.to.toFixed(2)}`),

@@ -42,10 +42,10 @@ export function towRobustTable({ designs }: TowEvidence, name = "tow-robust"): T
       right("at", "m/s"),
       left("counts for little (weight)"),
     ],
-    rows: designs.flatMap(({ answer, place }) => {
+    rows: designs.flatMap(({ answer, name: own, place }) => {
       const { robust } = answer;
       if (robust === null) return [];
-      const head = designCell(answer.design, place);
+      const head = designCell(own, place);
       const down = robust.weightedDown.map((one) =>
         `${one.point} (${formatNumber(one.weight, 2)})`
       );
@@ -74,8 +74,8 @@ export function towRobustTable({ designs }: TowEvidence, name = "tow-robust"): T
  * @returns two rows a design whose best speed was towed; none where it was not asked for
  */
 export function towDrawnTable({ designs }: TowEvidence, name = "tow-two-ways"): TableRecord {
-  const drawn = designs.flatMap(({ answer, place }) =>
-    answer.byDrawing === null ? [] : [{ design: answer.design, place, ...answer.byDrawing }]
+  const drawn = designs.flatMap(({ answer, name: own, place }) =>
+    answer.byDrawing === null ? [] : [{ design: own, place, ...answer.byDrawing }]
   );
   const tolerances = drawn.map((one) => one.tolerance);
   const tolerance = tolerances.length === 0

@@ -29,6 +29,7 @@ export interface TakeoffFlags {
   readonly altitude?: string;
   readonly lineAngle?: string;
   readonly pull?: string;
+  readonly power?: string;
   readonly json?: boolean;
 }
 
@@ -75,6 +76,18 @@ function option(
   );
 }
 
+/** W: more than any boat that tows such a craft gives, so a slip of unit. Common practice, no source. */
+const MOST_POWER = 50_000;
+
+function powerOption(text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  const value = quantityArgument(text, "power", "--power");
+  if (value >= 0 && value <= MOST_POWER) return value;
+  throw new UsageError(
+    `Cannot answer at --power ${excerpt(text)}: a tow gives 0 to ${MOST_POWER} W.`,
+  );
+}
+
 function optionsOf(flags: TakeoffFlags): TakeoffOptions {
   const depth = option(flags.depth, "--depth", { dimension: "length", column: "running_depth" });
   if (depth !== undefined && !(depth > 0)) {
@@ -89,7 +102,11 @@ function optionsOf(flags: TakeoffFlags): TakeoffOptions {
       column: "line_angle",
     }),
     pull: option(flags.pull, "--pull", { dimension: "force", column: "line_tension" }),
+    power: powerOption(flags.power),
   };
+  if (own.pull !== undefined && own.power !== undefined) {
+    throw new UsageError("Cannot answer for both --pull and --power: ask for one at a time.");
+  }
   const known = Object.entries(own).filter(([, value]) => value !== undefined);
   return {
     ...Object.fromEntries(known),
@@ -132,7 +149,7 @@ export async function answerTakeoff(
   }
   const text = flags.json
     ? answerText(takeoffAnswerObject(evidence.answer, versions))
-    : takeoffText(evidence, { invented, pull: options.pull });
+    : takeoffText(evidence, { invented, pull: options.pull, power: options.power });
   return { text, code: hasErrors(evidence.answer.findings) ? EXIT.fault : EXIT.done };
 }
 

@@ -23,6 +23,7 @@ const BELONGS: Readonly<Record<string, readonly string[]>> = {
   altitude: ["takeoff"],
   lineAngle: ["takeoff"],
   pull: ["takeoff"],
+  power: ["takeoff"],
   robust: ["tow"],
   draws: ["tow"],
 };
@@ -54,8 +55,12 @@ const command = new Command("answer")
   )
   .option("--depth <depth>", "takeoff: running depth of the wing, in m or with a unit")
   .option("--altitude <height>", "takeoff: height above the sea of the same wing in air, in m")
-  .option("--line-angle <angle>", "takeoff: of the tow line above the horizontal, in degrees")
+  .option(
+    "--line-angle <angle>",
+    "takeoff: of the tow line above the horizontal, in degrees; level when left out",
+  )
   .option("--pull <force>", "takeoff: what the tow can give, in N; tells the speeds that it holds")
+  .option("--power <power>", "takeoff: in W or with a unit, instead of --pull")
   .option("--robust", "tow: also the view in which readings far off the law count for little")
   .option(
     "--draws <count>",

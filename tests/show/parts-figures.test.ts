@@ -234,6 +234,7 @@ describe("figures of coefficients and parts", () => {
         },
         designs: shown.designs.map((one) => ({
           ...one,
+          name: hostile,
           answer: { ...one.answer, design: hostile },
         })),
       });

@@ -51,7 +51,7 @@ describe("the short answer on takeoff", () => {
   });
   it("tells which speeds the pull holds", () => {
     const [alder, birch] = evidence.answer.designs;
-    expect(heldSentence(alder!, 60)).toMatch(/^60 N hold alder at 4\.\d\d to 5\.\d\d/);
+    expect(heldSentence(alder!, 60)).toMatch(/^60\u00a0N hold alder at 4\.\d\d to 5\.\d\d/);
     expect(birch!.speedsHeld!.length).toBe(1);
     expect(heldSentence({ ...alder!, speedsHeld: [] }, 60)).toContain("at no speed");
   });

@@ -49,7 +49,11 @@ function renamed(name: string): TowEvidence {
       designs: evidence.answer.designs.map(named),
       comparisons: evidence.answer.comparisons.map((one) => ({ ...one, candidate: name })),
     },
-    designs: evidence.designs.map((one) => ({ ...one, answer: named(one.answer) })),
+    designs: evidence.designs.map((one) => ({
+      ...one,
+      answer: named(one.answer),
+      name: named(one.answer).design,
+    })),
     pairs: evidence.pairs.map((one) => ({ ...one, answer: { ...one.answer, candidate: name } })),
     traced: evidence.traced,
   };

@@ -44,6 +44,27 @@ describe("task answer takeoff", () => {
       expect(text).toContain(words);
     }
   });
+  it("tells the speeds that a power holds, as the drag times the speed at both ends", async () => {
+    const flags = { power: "0.28kW", design: ["birch"] };
+    const { text } = await answerTakeoff([DEMO], flags);
+    const [, from, to] = /280\u00a0W hold birch at ([\d.]+) to ([\d.]+)/.exec(text)!;
+    const json = await answerTakeoff([DEMO], { ...flags, json: true });
+    const [held] = (JSON.parse(json.text) as TakeoffAnswer).designs[0]!.speedsHeld!;
+    expect(held!.map((one) => one.toFixed(2))).toEqual([from, to]);
+    // At the fast end the pull that 280 W give there holds the same speed and no faster one.
+    const pull = await answerTakeoff([DEMO], {
+      pull: String(280 / held![1]),
+      design: ["birch"],
+      json: true,
+    });
+    const [, fast] = (JSON.parse(pull.text) as TakeoffAnswer).designs[0]!.speedsHeld!.at(-1)!;
+    expect(fast / held![1]).toBeCloseTo(1, 6);
+  });
+  it("says what power is short at takeoff, and takes pull or power, not both", async () => {
+    const { text } = await answerTakeoff([DEMO], { power: "100", design: ["birch"] });
+    expect(text.replace(/\s+/g, " ")).toMatch(/needs \d+ W to take off; the tow gives 100 W/);
+    await expect(answerTakeoff([DEMO], { power: "280", pull: "70" })).rejects.toThrow(UsageError);
+  });
   it("ends with code 1 where the line leaves no speed", async () => {
     const { text, code } = await answerTakeoff([DEMO], { lineAngle: "-89" });
     expect(code).toBe(1);
