@@ -186,6 +186,7 @@ function factorOf(from: Unit): number {
  * A value in SI.
  *
  * @param value in `from`; for a temperature a reading on its scale
+ * @param from unit that the value stands in
  * @returns SI
  */
 export function toSi(value: number, from: Unit): number {

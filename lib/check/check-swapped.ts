@@ -30,6 +30,7 @@ function swapped(columns: readonly [string, string], why: string): Finding {
  * Warns where nearly every run ends faster than it began, or has a distance as short as a drop beside a drop that can't be.
  *
  * @param session runs left out do not count
+ * @returns a warning for each pair of columns that looks swapped
  */
 export function checkSwapped(session: Session): Finding[] {
   const glides = keptGlides(session);

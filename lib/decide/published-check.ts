@@ -84,6 +84,7 @@ export function checkInputs(text: string): CheckInputs {
  *
  * @param check name of the check
  * @param quantity that the row asks for
+ * @throws RangeError always, with both names
  */
 export function unknownQuantity(check: string, quantity: string): never {
   throw new RangeError(`Cannot run the check ${check} as it has no quantity "${quantity}"`);

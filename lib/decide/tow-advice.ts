@@ -39,7 +39,12 @@ export function adviceFor(source: string): string {
   return ADVICE.find(([begins]) => source.startsWith(begins))?.[1] ?? `know the ${source} better`;
 }
 
-/** Shares that more readings would not make smaller. */
+/**
+ * Shares that more readings would not make smaller.
+ *
+ * @param shares shares of a variance, by source, that sum to 1
+ * @returns those of sources that every reading shares (scales, tare, water), in the same order
+ */
 export function sharedByAll(shares: readonly UncertaintyShare[]): UncertaintyShare[] {
   return shares.filter((one) => !OWN_SOURCES.includes(one.source));
 }

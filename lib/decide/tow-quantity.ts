@@ -10,12 +10,25 @@ import { type LogVariance, singleVariance } from "../fit/tow-variance.ts";
 import { studentTQuantile } from "../numeric/distributions.ts";
 import { quantityFromLog } from "./log-quantity.ts";
 
-/** A quantity with a 95 % interval; of several comparisons all hold at once. */
+/**
+ * A quantity with a 95 % interval; of several comparisons all hold at once.
+ *
+ * @param one a value on ln of `unit` with its variances and degrees of freedom
+ * @param unit SI unit of the value itself, `1` for a ratio
+ * @param comparisons how many intervals must hold at once
+ * @returns value and interval in `unit`
+ */
 export function towQuantity(one: LogVariance, unit: string, comparisons = 1): Quantity {
   return quantityFromLog({ ...one, unit }, comparisons);
 }
 
-/** At which end of the range a speed lies that was not towed; `null` for one inside. */
+/**
+ * At which end of the range a speed lies that was not towed; `null` for one inside.
+ *
+ * @param speed in m/s
+ * @param range slowest and fastest speed towed, m/s
+ * @returns the end that it lies beyond
+ */
 export function outside(speed: number, range: SpeedRange): "below" | "above" | null {
   return speed < range.from ? "below" : speed > range.to ? "above" : null;
 }

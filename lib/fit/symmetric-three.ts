@@ -10,17 +10,36 @@ export type Three = readonly [number, number, number];
 /** A symmetric matrix by rows. */
 export type SymmetricThree = readonly [Three, Three, Three];
 
-/** Matrix times vector. */
+/**
+ * Matrix times vector.
+ *
+ * @param matrix of three by three
+ * @param vector of three
+ * @returns a vector, in the product of the two units
+ */
 export function timesVector(matrix: SymmetricThree, vector: Three): Three {
   return [dot(matrix[0], vector), dot(matrix[1], vector), dot(matrix[2], vector)];
 }
 
-/** Scalar product. */
+/**
+ * Scalar product.
+ *
+ * @param one of three
+ * @param other of three
+ * @returns their sum of products
+ */
 export function dot(one: Three, other: Three): number {
   return one[0] * other[0] + one[1] * other[1] + one[2] * other[2];
 }
 
-/** `vector' matrix vector`: the variance of a sum with these factors, when the matrix is a covariance. */
+/**
+ * `vector' matrix vector`: the variance of a sum with these factors, when the matrix is a covariance.
+ *
+ * @param matrix of three by three
+ * @param vector to its left
+ * @param other to its right; the same one unless given, else the result is a covariance of two sums
+ * @returns one number, in the matrix's unit times both vectors' units
+ */
 export function quadraticForm(
   matrix: SymmetricThree,
   vector: Three,
@@ -29,18 +48,36 @@ export function quadraticForm(
   return dot(timesVector(matrix, vector), other);
 }
 
-/** Every element of both added, the second times a factor. */
+/**
+ * Every element of both added, the second times a factor.
+ *
+ * @param one of three by three
+ * @param other in the same units
+ * @param factor without unit; -1 takes the second from the first
+ * @returns the sum
+ */
 export function plus(one: SymmetricThree, other: SymmetricThree, factor = 1): SymmetricThree {
   return mapThree((i, j) => one[i]![j]! + factor * other[i]![j]!);
 }
 
-/** A matrix by its elements. */
+/**
+ * A matrix by its elements.
+ *
+ * @param element gives the number in row `i`, column `j`, both from 0
+ * @returns all nine
+ */
 export function mapThree(element: (i: number, j: number) => number): SymmetricThree {
   const row = (i: number): Three => [element(i, 0), element(i, 1), element(i, 2)];
   return [row(0), row(1), row(2)];
 }
 
-/** `one other one`, symmetric when both are. */
+/**
+ * `one other one`, symmetric when both are.
+ *
+ * @param one on the outside
+ * @param other on the inside
+ * @returns the product, for instance a covariance after a change of unknowns
+ */
 export function sandwich(one: SymmetricThree, other: SymmetricThree): SymmetricThree {
   const inner = mapThree((i, j) => dot(other[i]!, one[j]!));
   return mapThree((i, j) =>

@@ -22,7 +22,12 @@ export type NumbersOf = (craft: SteadyCraft, fineness: Fineness) => TakeoffNumbe
 /** In water. */
 export const inWater: NumbersOf = waterNumbers;
 
-/** In air at an altitude in m. */
+/**
+ * In air at an altitude in m.
+ *
+ * @param altitude above the sea, m
+ * @returns what a craft needs in air there
+ */
 export const inAir = (altitude: number): NumbersOf => (craft, fineness) =>
   airNumbers(craft, altitude, fineness);
 

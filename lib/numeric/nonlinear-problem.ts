@@ -101,6 +101,8 @@ export function checkProblem(problem: NonlinearProblem, options: NonlinearOption
  * @param chiSquare sum of squared, weighted residuals at the minimum
  * @param parameters at the minimum
  * @param rules bounds and where the scale comes from
+ * @returns standard errors and covariance in the parameters' own units, `null` for one at a bound or not determined; degrees
+ *   of freedom; which are at a bound
  */
 export function uncertaintyOf(
   slopes: readonly Float64Array[],

@@ -48,6 +48,7 @@ export function hashText(text: string): number {
  *
  * @param name what the numbers are for, such as "bootstrap of alder"; the same name gives the same numbers
  * @returns a stream; drawing from it changes only this stream
+ * @throws RangeError by `integer`, for a bound that is not whole or not within 1 to 2^31
  * @example
  * ```ts
  * import { seededRandom } from "lakeproof/numeric/random.ts";

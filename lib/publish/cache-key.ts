@@ -34,6 +34,7 @@ const IRRELEVANT = ["tasks", "fmt", "lint", "exclude"];
  *
  * @param root the project's folder
  * @param deno the version of Deno that stamps name: the running one, but where another's stamps are made anew
+ * @returns import map, versions, checksums and an empty store of modules already looked at
  */
 export function projectState(root: string, deno: string = Deno.version.deno): ProjectState {
   const settings = JSON.parse(Deno.readTextFileSync(`${root}/deno.json`)) as Record<
@@ -55,7 +56,12 @@ export function projectState(root: string, deno: string = Deno.version.deno): Pr
   };
 }
 
-/** A checksum of a file's bytes, or a word that no checksum equals when it can't be read. */
+/**
+ * A checksum of a file's bytes, or a word that no checksum equals when it can't be read.
+ *
+ * @param path of the file
+ * @returns SHA-256 in hexadecimal, or "not there"
+ */
 export function fileChecksum(path: string): string {
   try {
     return sha256(Deno.readFileSync(path));
@@ -64,7 +70,13 @@ export function fileChecksum(path: string): string {
   }
 }
 
-/** A path as people of this project write it: from the project's folder, with forward slashes. */
+/**
+ * A path as people of this project write it: from the project's folder, with forward slashes.
+ *
+ * @param root absolute path of the project's folder
+ * @param path absolute
+ * @returns the path from the folder; one outside it as it was
+ */
 export function shortPath(root: string, path: string): string {
   const short = relative(root, path).replaceAll("\\", "/");
   return short.startsWith("..") ? path : short;
@@ -83,7 +95,13 @@ function fileInputs(root: string, paths: readonly string[]): Inputs {
   return Object.fromEntries(paths.map((path) => [shortPath(root, path), fileChecksum(path)]));
 }
 
-/** Checksums of modules and all that they import, by short path; and the packages at the ends. */
+/**
+ * Checksums of modules and all that they import, by short path; and the packages at the ends.
+ *
+ * @param project as it stands
+ * @param start texts that import, and paths of modules to begin at
+ * @returns checksums by short path; specifiers of packages
+ */
 export function moduleInputs(
   project: ProjectState,
   start: { readonly sources?: readonly string[]; readonly entries?: readonly string[] },
@@ -107,6 +125,7 @@ export interface CodeInputs {
  * @param notebook its cells
  * @param project what all notebooks share
  * @param runner absolute path of the module that runs a notebook
+ * @returns checksums by words that `task report --why` can print, and the packages
  */
 export function codeInputs(
   notebook: CellSources,
@@ -133,6 +152,7 @@ export function codeInputs(
  *
  * @param root the project's folder
  * @param filesRead absolute paths
+ * @returns a checksum for each file, and one for the list of names in each folder, by words that can be printed
  */
 export function dataInputs(root: string, filesRead: readonly string[]): Inputs {
   const folders = [...new Set(filesRead.map((path) => dirname(path)))].sort();
@@ -149,6 +169,8 @@ export function dataInputs(root: string, filesRead: readonly string[]): Inputs {
 /**
  * What moved between two sets of inputs, in words: "data/x/glides.csv changed".
  *
+ * @param before checksums of the kept run, by name
+ * @param now checksums by name
  * @returns one sentence a thing, changed ones first; empty when nothing moved
  *
  * @example

@@ -70,6 +70,7 @@ export interface Cache {
  * The cache in a folder, made when it is not there.
  *
  * @param folder usually `.site/cache`
+ * @returns the cache; contents whose checksum no longer holds count as lost
  */
 export function openCache(folder: string): Cache {
   const contents = join(folder, "contents");

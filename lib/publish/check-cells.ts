@@ -72,7 +72,12 @@ export async function checkCells(
   }
 }
 
-/** A fault in words: notebook, cell, line, the line's text, and what is wrong with it. */
+/**
+ * A fault in words: notebook, cell, line, the line's text, and what is wrong with it.
+ *
+ * @param fault with its place
+ * @returns three lines
+ */
 export function describeFault(fault: CellFault): string {
   return `${fault.file}, code cell ${fault.codeCell} (cell ${fault.cell} of all), line ${fault.line}:\n` +
     `    ${fault.sourceLine.trim()}\n${fault.code}: ${fault.message}`;

@@ -32,6 +32,7 @@ export const IMPORT =
  * The module of a notebook's code cells; a column in it is the column in the cell.
  *
  * @param notebook any notebook
+ * @returns one module's text, and for each of its lines the cell and line that it comes from
  */
 export function extractCells(notebook: Notebook): ExtractedCells {
   const top: [string, LineOrigin | null][] = [];
@@ -76,7 +77,12 @@ function withoutKnown(statement: string, specifier: string, imported: Set<string
   );
 }
 
-/** As many spaces; line ends stay. */
+/**
+ * As many spaces; line ends stay.
+ *
+ * @param text of a cell
+ * @returns text of the same length, so that places in it still hold
+ */
 export function blank(text: string): string {
   return text.replace(/[^\n]/g, " ");
 }

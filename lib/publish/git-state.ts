@@ -33,6 +33,7 @@ async function git(root: string, args: string[]): Promise<string | null> {
  * Asks git, if the folder itself is a git checkout and git is there.
  *
  * @param root the project's folder
+ * @returns commit and changed paths; no commit where there is no repository
  */
 export async function gitState(root: string): Promise<GitState> {
   try {

@@ -21,6 +21,7 @@ const EXPORT = /^export(?=\s+(?:const|let|var|function|async|class|enum|abstract
  * What it computes does not matter: it is never run.
  *
  * @param source the cell's TypeScript
+ * @returns code of as many lines, each import and export where the kernel can take it
  */
 export function kernelForm(source: string): string {
   const statements = [

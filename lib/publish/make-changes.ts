@@ -23,6 +23,9 @@ export const CHANGES_RECORD = "changes-page";
  *
  * @param makers give the page's builder
  * @param sources what is published now
+ * @param project as it stands
+ * @param cache takes the bytes
+ * @returns names with checksums
  */
 export async function makeChanges(
   makers: Pick<Makers, "builder" | "buildChanges">,

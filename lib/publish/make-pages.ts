@@ -12,7 +12,18 @@ import type { PageLink } from "./page/page-types.ts";
 import { publicationSha256 } from "./publication.ts";
 import type { Makers, ReportRequest } from "./report-request.ts";
 
-/** Builds or reuses the page of each notebook. */
+/**
+ * Builds or reuses the page of each notebook.
+ *
+ * @param request what builds pages, and the signal to stop
+ * @param ready notebooks with outputs, in reading order
+ * @param links titles and addresses of all pages
+ * @param turns what each notebook rests on, in the same order
+ * @param project as it stands
+ * @param cache where pages are kept
+ * @returns one page a notebook, in order
+ * @throws Error when outputs of a notebook are no longer in the cache
+ */
 export async function makePages(
   request: Pick<ReportRequest, "makers" | "signal">,
   ready: readonly ReadyNotebook[],
@@ -41,7 +52,16 @@ export async function makePages(
   return pages;
 }
 
-/** The index, built anew only when a card or the builder changed. */
+/**
+ * The index, built anew only when a card or the builder changed.
+ *
+ * @param makers what builds the index
+ * @param pages in reading order
+ * @param project as it stands
+ * @param cache where the index is kept
+ * @param changes whether the site has a page of changes to link to
+ * @returns name and checksum of `index.html`
+ */
 export async function makeIndex(
   makers: Makers,
   pages: readonly KeptPage[],

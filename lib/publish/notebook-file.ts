@@ -26,7 +26,13 @@ function slugOf(file: string): string {
   return plain.replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "") || "notebook";
 }
 
-/** The first heading of a notebook, or its page's name when it has none. */
+/**
+ * The first heading of a notebook, or its page's name when it has none.
+ *
+ * @param notebook parsed
+ * @param slug name of its page, without ending
+ * @returns the heading without its mark
+ */
 export function titleOf(notebook: Notebook, slug: string): string {
   for (const cell of notebook.cells) {
     const heading = cell.cell_type === "markdown" ? /^# +(.+?)[ #]*$/m.exec(cell.source) : null;
@@ -39,6 +45,7 @@ export function titleOf(notebook: Notebook, slug: string): string {
  * Every notebook of a project, in order of file name.
  *
  * @param root the project's folder
+ * @returns by name, each with text and checksum
  * @throws DataError when there is none, or when two would make the same page
  */
 export function listNotebooks(root: string): NotebookFile[] {
@@ -77,6 +84,7 @@ export function listNotebooks(root: string): NotebookFile[] {
  *
  * @param all every notebook
  * @param names file names, with or without ending or folder; empty means all
+ * @returns file names; all of them where no name was given
  * @throws UsageError for a name that no notebook has
  */
 export function selectNotebooks(

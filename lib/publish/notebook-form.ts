@@ -103,7 +103,12 @@ export const NOTEBOOK_METADATA: JsonObject = {
   },
 };
 
-/** Whether a media type holds JSON, which stands in the file as a value and not as text. */
+/**
+ * Whether a media type holds JSON, which stands in the file as a value and not as text.
+ *
+ * @param mediaType such as `application/json`
+ * @returns true for `application/json` and those that end in `+json`
+ */
 export function isJsonMedia(mediaType: string): boolean {
   return mediaType === "application/json" ||
     (mediaType.startsWith("application/") && mediaType.endsWith("+json"));

@@ -12,6 +12,8 @@ import type { Cell, Notebook, Output } from "./notebook.ts";
  *
  * @param notebook as it stands on disk
  * @param run the same notebook after a run, perhaps with older prose
+ * @returns a new notebook
+ * @throws Error when the run has fewer code cells than the notebook
  */
 export function withOutputs(
   notebook: Notebook,

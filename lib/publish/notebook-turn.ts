@@ -40,12 +40,25 @@ export interface Turn {
   readonly why: readonly string[];
 }
 
-/** Name of the cache's record about a notebook's run. */
+/**
+ * Name of the cache's record about a notebook's run.
+ *
+ * @param notebook file
+ * @returns the record's name
+ */
 export function runRecord(notebook: NotebookFile): string {
   return `${notebook.slug}.run`;
 }
 
-/** Looks whether a notebook must run, and why. */
+/**
+ * Looks whether a notebook must run, and why.
+ *
+ * @param notebook file
+ * @param project as it stands
+ * @param cache where earlier runs are kept
+ * @param options path of the module that runs notebooks; `fresh` to run whatever is kept
+ * @returns the kept run, if any, and why it will not do
+ */
 export function planTurn(
   notebook: NotebookFile,
   project: ProjectState,
@@ -134,6 +147,8 @@ export interface TurnOptions {
 /**
  * Runs a notebook, checks that it wrote nothing, and keeps what it gave.
  *
+ * @param turn as planned
+ * @param options what runs it, and whether to run it twice and compare
  * @returns the run as it is kept
  * @throws DataError naming notebook, cell and line where it fails
  */
@@ -173,14 +188,27 @@ export async function takeTurn(turn: Turn, options: TurnOptions): Promise<KeptRu
   return kept;
 }
 
-/** The notebook with a kept run's outputs; `null` when those are lost. */
+/**
+ * The notebook with a kept run's outputs; `null` when those are lost.
+ *
+ * @param turn as planned
+ * @param kept the run whose outputs are wanted
+ * @param cache that holds them
+ * @returns a new notebook
+ */
 export function notebookAfter(turn: Turn, kept: KeptRun, cache: Cache): Notebook | null {
   const bytes = cache.kept(kept.outputs);
   if (bytes === null) return null;
   return withOutputs(turn.parsed, JSON.parse(new TextDecoder().decode(bytes)) as KeptOutputs);
 }
 
-/** Files that a run read, with checksums, as a stamp names them. */
+/**
+ * Files that a run read, with checksums, as a stamp names them.
+ *
+ * @param root absolute path of the project's folder
+ * @param kept the run
+ * @returns paths from the project's folder with SHA-256
+ */
 export function dataRead(root: string, kept: KeptRun): { file: string; sha256: string }[] {
   return kept.filesRead.map((path) => {
     const file = shortPath(root, path);

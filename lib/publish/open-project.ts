@@ -30,6 +30,8 @@ export interface OpenProject {
  * Opens the project around the current folder. Waits for a report that runs already.
  *
  * @param say tells the user why it waits
+ * @returns its folder, a signal to stop by, and what gives the lock back
+ * @throws UsageError outside a project
  */
 export async function openProject(say: (line: string) => void): Promise<OpenProject> {
   const root = findRoot(Deno.cwd());

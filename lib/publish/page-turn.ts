@@ -32,12 +32,25 @@ export interface ReadyNotebook {
   readonly sha256: string;
 }
 
-/** Name of the cache's record about a notebook's page. */
+/**
+ * Name of the cache's record about a notebook's page.
+ *
+ * @param file of the notebook
+ * @returns the record's name
+ */
 export function pageRecord(file: NotebookFile): string {
   return `${file.slug}.page`;
 }
 
-/** A notebook with its title and its file's bytes, from the notebook as it shall be published. */
+/**
+ * A notebook with its title and its file's bytes, from the notebook as it shall be published.
+ *
+ * @param file as it is on disk
+ * @param run whose outputs are in it
+ * @param bound checksum of what its prose was checked against
+ * @param notebook with outputs and prose
+ * @returns with the text and checksum of the file to write
+ */
 export function readyNotebook(
   file: NotebookFile,
   run: KeptRun,
@@ -56,7 +69,15 @@ export function readyNotebook(
   };
 }
 
-/** What a page rests on. */
+/**
+ * What a page rests on.
+ *
+ * @param ready the notebook
+ * @param pages all pages of the site
+ * @param project as it stands
+ * @param makers paths of the modules that build pages
+ * @returns checksums by words that can be printed
+ */
 export function pageInputs(
   ready: ReadyNotebook,
   pages: readonly PageLink[],
@@ -79,6 +100,8 @@ export function pageInputs(
  * @param ready a notebook that is not `null` inside
  * @param pages all pages of the site
  * @param inputs what the page rests on
+ * @param how the project, the cache that takes the page, and its builder
+ * @returns the page as kept
  */
 export async function buildAndKeep(
   ready: ReadyNotebook & { readonly notebook: Notebook },

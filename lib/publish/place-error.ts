@@ -33,6 +33,7 @@ const FRAME = /^(\s*at (?:async )?)(?:(.*?) \()?<anonymous>:(\d+):(\d+)\)?$/;
  * @param source the cell that was running
  * @param error what the kernel told
  * @param codeCell its number among the code cells, for the frames
+ * @returns name and message in plain words, line in the cell where it can be told
  */
 export async function placeError(
   source: string,

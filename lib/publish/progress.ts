@@ -28,6 +28,7 @@ const WIDTH = 36;
  * @param write takes text as it is
  * @param terminal whether lines can be written over
  * @param columns width of the terminal
+ * @returns what a report tells its steps to
  */
 export function terminalProgress(
   write: (text: string) => void,

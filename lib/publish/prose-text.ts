@@ -23,7 +23,12 @@ export type Written =
 /** Most significant digits of a bare number, which carries no uncertainty to round it by; zeros at the end are left off. */
 const BARE_DIGITS = 3;
 
-/** Whether something has the form of a quantity. */
+/**
+ * Whether something has the form of a quantity.
+ *
+ * @param value anything
+ * @returns true when it has a value, a standard uncertainty and a unit
+ */
 export function isQuantity(value: unknown): value is Quantity {
   return typeof value === "object" && value !== null && "standardUncertainty" in value &&
     "unit" in value && typeof (value as Quantity).value === "number";
@@ -112,17 +117,32 @@ export function writeValue(value: unknown, form: Form | null): Written {
 /** Characters that could become markup inside a link's text. */
 const MARKUP = /[\\`*_[\]<>&$~^|!#]/g;
 
-/** Plain text as Markdown that shows exactly that text. */
+/**
+ * Plain text as Markdown that shows exactly that text.
+ *
+ * @param text plain
+ * @returns the text with a backslash before each mark
+ */
 export function toMarkdown(text: string): string {
   return text.replace(MARKUP, "\\$&");
 }
 
-/** The plain text of a filled link, spaces of any kind made alike. */
+/**
+ * The plain text of a filled link, spaces of any kind made alike.
+ *
+ * @param text between the brackets
+ * @returns plain text, trimmed
+ */
 export function fromMarkdown(text: string): string {
   return text.replace(/\\([!-/:-@[-`{-~])/g, "$1").replace(/\s+/g, " ").trim();
 }
 
-/** Whether the words between the brackets say "not filled yet". */
+/**
+ * Whether the words between the brackets say "not filled yet".
+ *
+ * @param text between the brackets
+ * @returns true for nothing, dots or a question mark
+ */
 export function isBlank(text: string): boolean {
   return ["", "…", "...", "?"].includes(text.trim());
 }

@@ -45,6 +45,7 @@ export interface ShownAnswers {
  * The JSON of every answer that a notebook shows, by the answer's name.
  *
  * @param notebook with the outputs of a run
+ * @returns answers by name, and names that were shown twice
  */
 export function shownAnswers(notebook: Notebook): ShownAnswers {
   const answers = new Map<string, unknown>();
@@ -163,6 +164,7 @@ export function bindProse(
  *
  * @param file the notebook's name
  * @param faults at least one
+ * @returns lines for the terminal
  */
 export function describeFaults(file: string, faults: readonly ProseFault[]): string {
   const lines = faults.flatMap((fault, index) => {

@@ -59,6 +59,7 @@ function faultOf(value: unknown): string | null {
  * Reads what a project says of its publication.
  *
  * @param root the project's folder
+ * @returns what the file says, defaults for the rest
  * @throws DataError when the file is there and can't be used
  */
 export function readPublication(root: string): Publication {
@@ -81,7 +82,12 @@ export function readPublication(root: string): Publication {
   return { ...UNNAMED, ...value as Partial<Publication> };
 }
 
-/** A checksum of all that it says, for caches. */
+/**
+ * A checksum of all that it says, for caches.
+ *
+ * @param publication as read
+ * @returns SHA-256 in hexadecimal
+ */
 export function publicationSha256(publication: Publication): string {
   return sha256(JSON.stringify(publication));
 }

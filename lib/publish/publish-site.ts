@@ -22,7 +22,12 @@ import { checkOut, removeOldSites, siteInPlace, swapSite } from "./swap-site.ts"
 import { type SiteOrigin, wholeSite, ZIP_RECORD } from "./whole-site.ts";
 import { writeAtomically } from "./write-atomically.ts";
 
-/** Why a notebook would run, by file; an empty list where its outputs can be reused. */
+/**
+ * Why a notebook would run, by file; an empty list where its outputs can be reused.
+ *
+ * @param request folder, names of notebooks (none means all), and what would run them
+ * @returns one entry a notebook, in reading order
+ */
 export function explainReport(
   request: Pick<ReportRequest, "root" | "names" | "makers">,
 ): { readonly file: string; readonly why: readonly string[] }[] {

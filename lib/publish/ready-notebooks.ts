@@ -43,7 +43,16 @@ async function checkTypes(
   return said;
 }
 
-/** Runs or reuses every notebook and binds its prose; gathers what is wrong with prose over all notebooks. */
+/**
+ * Runs or reuses every notebook and binds its prose; gathers what is wrong with prose over all notebooks.
+ *
+ * @param request of the report
+ * @param turns as planned, in reading order
+ * @param project as it stands
+ * @param cache where runs and pages are kept
+ * @returns all notebooks in the same order, and how many of them ran
+ * @throws DataError with every fault in the prose of every notebook
+ */
 export async function readyNotebooks(
   request: ReportRequest,
   turns: readonly Turn[],

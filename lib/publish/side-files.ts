@@ -10,12 +10,22 @@ import { CHECKSUMS, checksumsText } from "./site.ts";
 import { type SiteFile, SOURCE } from "./source-files.ts";
 import { zipFiles } from "./zip-files.ts";
 
-/** Where a session's data can be downloaded, from the site's folder. */
+/**
+ * Where a session's data can be downloaded, from the site's folder.
+ *
+ * @param session name of its folder
+ * @returns a path with forward slashes
+ */
 export function dataZip(session: string): string {
   return `data/${session}.zip`;
 }
 
-/** Names of the session folders that some files under `data/` lie in, in order. */
+/**
+ * Names of the session folders that some files under `data/` lie in, in order.
+ *
+ * @param files paths from the project's folder
+ * @returns each name once
+ */
 export function sessionsOf(files: readonly { readonly file: string }[]): string[] {
   const names = files.flatMap(({ file }) => /^data\/([^/]+)\//.exec(file)?.[1] ?? []);
   return [...new Set(names)].sort();
@@ -45,6 +55,7 @@ function dataZips(sources: readonly SiteFile[]): SiteFile[] {
  * @param pages names of all pages in reading order, without ending
  * @param sources what is published to be run again
  * @param publication what the site says of itself
+ * @returns citation file, list of addresses, one ZIP a session
  */
 export function sideFiles(
   pages: readonly string[],

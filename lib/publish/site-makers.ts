@@ -11,6 +11,7 @@ import type { Makers } from "./report-request.ts";
  * The makers of a project's site.
  *
  * @param root the project's folder, where kernels start
+ * @returns modules that are loaded when first needed
  */
 export function siteMakers(root: string): Makers {
   return {

@@ -46,7 +46,12 @@ export function checksumsText(files: readonly FileChecksum[]): string {
   return files.map(({ file, sha256 }) => `${sha256}  ${file}\n`).join("");
 }
 
-/** Checksums of all files in a folder, by path from it with forward slashes; `null` when there is no such folder. */
+/**
+ * Checksums of all files in a folder, by path from it with forward slashes; `null` when there is no such folder.
+ *
+ * @param folder path
+ * @returns SHA-256 by path
+ */
 export function filesIn(folder: string): Map<string, string> | null {
   const found = new Map<string, string>();
   const look = (path: string, name: string) => {
@@ -65,7 +70,13 @@ export function filesIn(folder: string): Map<string, string> | null {
   }
 }
 
-/** Whether a folder holds exactly these files. */
+/**
+ * Whether a folder holds exactly these files.
+ *
+ * @param folder path
+ * @param files all that should be in it
+ * @returns false for one file too many, too few or changed
+ */
 export function holds(folder: string, files: readonly FileChecksum[]): boolean {
   const found = filesIn(folder);
   return found !== null && found.size === files.length &&
@@ -79,6 +90,7 @@ export function holds(folder: string, files: readonly FileChecksum[]): boolean {
  * @param files every file of the site
  * @param cache holds the contents
  * @returns the name of the site's folder
+ * @throws Error when a file's bytes are gone from the cache
  */
 export function writeSite(root: string, files: readonly FileChecksum[], cache: Cache): string {
   const id = `${sha256(JSON.stringify(files)).slice(0, 12)}-${Date.now().toString(36)}`;

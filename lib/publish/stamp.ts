@@ -29,7 +29,12 @@ export interface CellSources {
   }[];
 }
 
-/** The text of a cell, however the file holds it. */
+/**
+ * The text of a cell, however the file holds it.
+ *
+ * @param cell as parsed from any notebook file
+ * @returns one text
+ */
 export function sourceOf(cell: CellSources["cells"][number]): string {
   return typeof cell.source === "string" ? cell.source : cell.source.join("");
 }

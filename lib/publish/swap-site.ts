@@ -42,7 +42,13 @@ function remove(path: string): void {
   if (kindOf(path) !== "none") Deno.removeSync(path, { recursive: true });
 }
 
-/** Where a finished site waits for its swap. */
+/**
+ * Where a finished site waits for its swap.
+ *
+ * @param root absolute path of the project's folder
+ * @param id of the site
+ * @returns absolute path
+ */
 export function siteFolder(root: string, id: string): string {
   return join(places(root).sites, id);
 }
@@ -59,6 +65,7 @@ function isOurs(folder: string): boolean {
 /**
  * Makes sure that `out` may be replaced.
  *
+ * @param root absolute path of the project's folder
  * @throws DataError when something stands there that is not a site of ours
  */
 export function checkOut(root: string): void {
@@ -133,6 +140,7 @@ export function swapSite(
 /**
  * Finishes or drops what a stopped report left behind; to be called at the start, with no other report running.
  *
+ * @param root absolute path of the project's folder
  * @returns true when a swap had to be finished
  */
 export function recoverSite(root: string): boolean {
@@ -154,7 +162,12 @@ export function recoverSite(root: string): boolean {
   return finished;
 }
 
-/** Name of the folder under `.site/sites/` that `out` points to; empty when it is no such link. */
+/**
+ * Name of the folder under `.site/sites/` that `out` points to; empty when it is no such link.
+ *
+ * @param root absolute path of the project's folder
+ * @returns the site's id
+ */
 export function siteInPlace(root: string): string {
   const { out } = places(root);
   return kindOf(out) === "link" ? basename(Deno.readLinkSync(out)) : "";
@@ -163,6 +176,7 @@ export function siteInPlace(root: string): string {
 /**
  * Removes every site under `.site/sites/` but one, and half-built ones.
  *
+ * @param root absolute path of the project's folder
  * @param keep name of the folder to keep
  */
 export function removeOldSites(root: string, keep: string): void {

@@ -34,6 +34,7 @@ function look(path: string, root: string, state: Record<string, string>): void {
  * Checksums of the project's own files by path. Links inside the folders are noted, not followed.
  *
  * @param root the project's folder
+ * @returns SHA-256 by short path; size and time in its place for a large file
  */
 export function treeState(root: string): Inputs {
   const state: Record<string, string> = {};

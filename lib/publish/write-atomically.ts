@@ -33,7 +33,11 @@ export function writeAtomically(path: string, content: string | Uint8Array): boo
   return true;
 }
 
-/** Removes what a stop in the middle of `writeAtomically` left in a folder; a folder that is not there is left alone. */
+/**
+ * Removes what a stop in the middle of `writeAtomically` left in a folder; a folder that is not there is left alone.
+ *
+ * @param folder path
+ */
 export function removeHalfWritten(folder: string): void {
   let names: string[] = [];
   try {

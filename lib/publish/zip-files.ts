@@ -43,7 +43,12 @@ export function zipFiles(files: readonly PackedFile[]): Uint8Array {
   return zipSync(entries);
 }
 
-/** The files of a ZIP by path; entries for folders left out. */
+/**
+ * The files of a ZIP by path; entries for folders left out.
+ *
+ * @param bytes of the ZIP
+ * @returns bytes by path with forward slashes
+ */
 export function unzipFiles(bytes: Uint8Array): Map<string, Uint8Array> {
   return new Map(Object.entries(unzipSync(bytes)).filter(([file]) => !file.endsWith("/")));
 }

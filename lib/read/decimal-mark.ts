@@ -32,7 +32,12 @@ function ungroup(text: string): string {
   return grouped ? minus.replace(SPACES, "") : minus;
 }
 
-/** What a cell's text says about the decimal mark of its file. */
+/**
+ * What a cell's text says about the decimal mark of its file.
+ *
+ * @param cell as it stands in the file, trimmed
+ * @returns the mark that it shows, a mark that may as well part thousands, `whole` for digits alone, `none` for no number
+ */
 export function numberForm(cell: string): NumberForm {
   const text = ungroup(cell).replace(/^[+-]/, "");
   const bare = text.replace(EXPONENT, "");
@@ -67,6 +72,7 @@ export interface DecimalChoice {
  *
  * @param cells every cell of a number column, as text
  * @param delimiter what stands between the file's cells
+ * @returns the mark that more cells show; `open` where the cells leave the mark undecided
  * @example
  * ```ts
  * import { decimalChoice, numberText } from "lakeproof/read/decimal-mark.ts";
@@ -105,6 +111,7 @@ export type NumberText =
  *
  * @param cell as it stands
  * @param choice of the whole file
+ * @returns the number with a decimal point and without thousands marks, or why it can't be told
  */
 export function numberText(cell: string, choice: DecimalChoice): NumberText {
   const form = numberForm(cell);

@@ -28,6 +28,7 @@ export interface TrueTow {
  * The true best lift-to-drag of each design of a towed demo session.
  *
  * @param name of a demo session under `data/`
+ * @returns for each invented design what its tow should find, SI
  * @throws DataError when the session has no truth, as real ones have none
  */
 export function demoTowTruth(name: string): readonly TrueTow[] {
@@ -38,6 +39,7 @@ export function demoTowTruth(name: string): readonly TrueTow[] {
  * The true ratios that the generator of a demo session wrote down.
  *
  * @param name of a demo session under `data/`
+ * @returns for each pair of invented designs the true ratio of their distances
  * @throws DataError when the session has no truth, as real ones have none
  */
 export function demoTruth(name: string): readonly TrueRatio[] {

@@ -11,6 +11,7 @@ export const EXAMPLE_ROW = "example row";
  * Whether a row is the example that came with the table: it never counts, and nothing in it is looked at.
  *
  * @param values text of a row by column
+ * @returns true for the row that came with an empty table
  */
 export function isExampleRow(values: Readonly<Record<string, string | number | null>>): boolean {
   const starts = (name: string) => {

@@ -11,6 +11,7 @@ import process from "node:process";
  * The nearest folder at or above a start that holds a `deno.json`; `null` when there is none.
  *
  * @param from absolute path; the working directory when left out
+ * @returns absolute path of the nearest folder at or above it that holds a `deno.json`; `null` when there is none
  */
 export function findRoot(from: string = process.cwd()): string | null {
   for (let folder = from;;) {

@@ -11,6 +11,7 @@ import { type Finding } from "../base/finding.ts";
  * The first row stands for all; `count` says how many there are. Order is kept.
  *
  * @param findings in the order found
+ * @returns equal notes as one with their counts added, in order of the first; warnings and errors as they were
  */
 export function gatherFindings(findings: readonly Finding[]): Finding[] {
   const gathered = new Map<string, Finding>();

@@ -32,6 +32,7 @@ export interface LinkedRows {
  *
  * @param rows as read
  * @param names what may stand there
+ * @returns all rows, in order, with the spelling of designs.csv, and the findings
  */
 export function linkDesigns(rows: readonly ReadRow[], names: DesignNames): LinkedRows {
   const findings: Finding[] = [];

@@ -104,6 +104,7 @@ function resource(
  *
  * @param files bytes by name; names that are no table of ours are left out
  * @param options name, title, invented
+ * @returns JSON text, with a line end
  */
 export function makeDescriptor(
   files: ReadonlyMap<string, Uint8Array>,

@@ -34,7 +34,12 @@ export interface MatchedHeader {
   readonly findings: readonly Finding[];
 }
 
-/** Letter that a spreadsheet puts over a column: 0 is A, 26 is AA. */
+/**
+ * Letter that a spreadsheet puts over a column: 0 is A, 26 is AA.
+ *
+ * @param place of the column, from 0
+ * @returns one letter or more
+ */
 export function columnLetter(place: number): string {
   const last = String.fromCharCode(65 + place % 26);
   return place < 26 ? last : columnLetter(Math.floor(place / 26) - 1) + last;
@@ -79,6 +84,7 @@ export interface HeaderInput {
  * descriptor's, which wins over the default. Misspelt, doubled and unknown columns and unknown units become findings.
  *
  * @param input contract, header cells, their row, and the descriptor's units
+ * @returns known columns with place and unit, places without a name, and what was found
  */
 export function matchHeader(input: HeaderInput): MatchedHeader {
   const { contract, row } = input;

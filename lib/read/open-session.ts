@@ -27,6 +27,8 @@ const isFolder = (path: string) => existsSync(path) && statSync(path).isDirector
  * A plain name is looked for under `data/` of the project (found by walking up to `deno.json`); anything with a slash, or
  * a folder that is there, is a path.
  *
+ * @param nameOrPath name of a folder under `data/`, or a path to any folder
+ * @returns absolute path
  * @throws DataError when no such folder is there, with the nearest name that is
  */
 export function sessionFolder(nameOrPath: string): string {
@@ -50,7 +52,11 @@ export function sessionFolder(nameOrPath: string): string {
   );
 }
 
-/** Names of all session folders under `data/` of the project. */
+/**
+ * Names of all session folders under `data/` of the project.
+ *
+ * @returns in alphabetical order; none outside a project
+ */
 export function sessionNames(): readonly string[] {
   const root = findRoot();
   const data = root === null ? null : join(root, "data");
@@ -81,6 +87,7 @@ export async function openSession(nameOrPath: string): Promise<Session> {
  * The bytes of a session folder's own files by name: descriptor, tables and traces in full, others by name only.
  *
  * @param folder absolute path
+ * @returns bytes by path inside the folder; files that are not ours are named, without bytes
  */
 export async function sessionFiles(folder: string): Promise<Map<string, Uint8Array>> {
   const files = new Map<string, Uint8Array>();

@@ -10,7 +10,12 @@ import { TABLES } from "../base/tables.ts";
 
 const WORKBOOK = /\.(?:xlsx|xls|xlsm|ods|numbers)$/i;
 
-/** Findings about workbooks (how to save their sheets) and tables of other names. */
+/**
+ * Findings about workbooks (how to save their sheets) and tables of other names.
+ *
+ * @param names of all files in a session folder
+ * @returns warnings and notes, one a file
+ */
 export function otherFiles(names: readonly string[]): Finding[] {
   return names.flatMap((name) => {
     if (WORKBOOK.test(name)) {

@@ -26,7 +26,14 @@ export type Report = (
   wanted?: string,
 ) => void;
 
-/** Makes a typed row of each row that has all it needs. */
+/**
+ * Makes a typed row of each row that has all it needs.
+ *
+ * @param contract of the table
+ * @param table as read
+ * @param make gives the typed row, or `null` after it has reported why there is none
+ * @returns the typed rows in order, and what was found
+ */
 export function each<T>(
   contract: TableContract,
   table: ReadTable,
@@ -51,10 +58,23 @@ export function each<T>(
   return { rows, findings };
 }
 
-/** Text of a cell, `null` when empty. */
+/**
+ * Text of a cell, `null` when empty.
+ *
+ * @param row as read
+ * @param name of a text column
+ * @returns the text as it was written, trimmed
+ */
 export const textOf = (row: ReadRow, name: string) => row.values[name] as string | null;
 
-/** The unit written in a row for a known quantity: the default where none is written, `null` with an error if it can't be. */
+/**
+ * The unit written in a row for a known quantity: the default where none is written, `null` with an error if it can't be.
+ *
+ * @param column of the quantity, with dimension and default unit
+ * @param written text of the unit cell; `null` for an empty one
+ * @param report takes the error
+ * @returns a unit of the column's dimension
+ */
 export function unitFor(column: Column, written: string | null, report: Report): Unit | null {
   const usual = unitNamed(column.unit!, column.dimension!);
   if (written === null) return usual;

@@ -10,7 +10,12 @@ import { findUnit, SI_UNITS } from "../base/units.ts";
 import { each, type QuantityRows, textOf } from "./quantity-rows.ts";
 import { type ReadTable } from "./read-table.ts";
 
-/** Rows of `calibrations.csv`; values in SI where their unit is known, else as they stand. */
+/**
+ * Rows of `calibrations.csv`; values in SI where their unit is known, else as they stand.
+ *
+ * @param table as read
+ * @returns one calibration a row, in order, and what was found
+ */
 export function readCalibrations(table: ReadTable): QuantityRows<Calibration> {
   return each(CALIBRATIONS, table, (row) => {
     const inSi = (column: string) => {

@@ -56,6 +56,7 @@ function threeFigures(value: number): string {
  * @param raw as it stands in the file
  * @param matched its column
  * @param choice decimal mark of the file
+ * @returns text, date, choice or SI number; `null` with a fault where it can't be used
  */
 export function readCell(raw: string, matched: MatchedColumn, choice: DecimalChoice): ReadCell {
   const { column } = matched;

@@ -15,7 +15,12 @@ import { each, type QuantityRows, textOf, unitFor } from "./quantity-rows.ts";
 import { type ReadTable } from "./read-table.ts";
 import { standardUncertainty } from "./stated-uncertainty.ts";
 
-/** Rows of `conditions.csv`, values and standard uncertainties in SI. */
+/**
+ * Rows of `conditions.csv`, values and standard uncertainties in SI.
+ *
+ * @param table as read
+ * @returns one condition a row, in order, and what was found (a quantity stated twice, an unknown name)
+ */
 export function readConditions(table: ReadTable): QuantityRows<Condition> {
   const seen = new Map<string, number>();
   return each(CONDITIONS, table, (row, report) => {

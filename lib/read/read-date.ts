@@ -29,6 +29,7 @@ function day(year: number, month: number, dayOfMonth: number): DateText {
  * Source: ISO 8601-1:2019 for the first form; the others are common practice, no source.
  *
  * @param cell trimmed text
+ * @returns the day, or why it can't be told
  * @example
  * ```ts
  * import { readDate } from "lakeproof/read/read-date.ts";

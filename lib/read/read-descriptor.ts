@@ -17,7 +17,13 @@ const note = (code: string, file: string | null, what: string, wanted: string | 
 const fault = (code: string, file: string | null, what: string, wanted: string | null = null) =>
   finding({ severity: "error", code, file, what, wanted });
 
-/** The folder's descriptor, if it has one that holds; what is wrong with it goes to `findings`. */
+/**
+ * The folder's descriptor, if it has one that holds; what is wrong with it goes to `findings`.
+ *
+ * @param files bytes of the folder by name
+ * @param findings takes what is wrong with it
+ * @returns `null` when there is none that can be used
+ */
 export function readDescriptor(
   files: ReadonlyMap<string, Uint8Array>,
   findings: Finding[],
@@ -65,7 +71,14 @@ export function readDescriptor(
   return descriptor;
 }
 
-/** Whether the descriptor's columns for a table are those that stand there; true where it names none. */
+/**
+ * Whether the descriptor's columns for a table are those that stand there; true where it names none.
+ *
+ * @param descriptor of the folder; `null` for none
+ * @param file name of the table
+ * @param headings names in the table's header, in order; none for a table without a header
+ * @returns false when the descriptor speaks of another table than the one that is there
+ */
 export function describes(
   descriptor: Descriptor | null,
   file: string,
@@ -82,7 +95,13 @@ function resourceOf(descriptor: Descriptor | null, file: string) {
   return descriptor?.resources.find((one) => one.path?.replace(/^\.\//, "") === file);
 }
 
-/** Units that the descriptor states for one table, by column name. */
+/**
+ * Units that the descriptor states for one table, by column name.
+ *
+ * @param descriptor of the folder; `null` for none
+ * @param file name of the table
+ * @returns unit names as written; columns without one are left out
+ */
 export function statedUnits(descriptor: Descriptor | null, file: string): Record<string, string> {
   const found = resourceOf(descriptor, file);
   const units: Record<string, string> = {};

@@ -29,7 +29,12 @@ const MEASURED: readonly Column[] = [
   ...CONDITION_QUANTITIES,
 ].filter((one) => one.dimension !== undefined);
 
-/** Rows of `instruments.csv`, standard uncertainties in SI or as shares. */
+/**
+ * Rows of `instruments.csv`, standard uncertainties in SI or as shares.
+ *
+ * @param table as read
+ * @returns one statement a row, in order, and what was found
+ */
 export function readInstruments(table: ReadTable): QuantityRows<Instrument> {
   return each(INSTRUMENTS, table, (row, report) => {
     const written = textOf(row, "quantity")!;

@@ -41,6 +41,7 @@ export interface ReadRows {
  * Reads every row below the header; rows of another shape are told and left out, example rows passed over.
  *
  * @param input contract, cells and understood header of one table
+ * @returns rows by column name in file order, numbers in SI, and what was found
  */
 export function readRows(input: RowsInput): ReadRows {
   const { contract, split, header } = input;

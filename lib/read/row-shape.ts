@@ -44,6 +44,7 @@ function otherDelimiter(
  * @param cells of the row
  * @param header of its table
  * @param delimiter of its file
+ * @returns why the row can't be used, `null` where its shape is right
  */
 export function shapeFault(
   cells: readonly string[],
@@ -76,7 +77,13 @@ export function shapeFault(
   };
 }
 
-/** Whether a cell with line breaks holds what looks like whole rows: the mark of a quote that closes too late. */
+/**
+ * Whether a cell with line breaks holds what looks like whole rows: the mark of a quote that closes too late.
+ *
+ * @param cell its whole text
+ * @param delimiter of its file
+ * @returns true when a line after the first holds more than three cells' worth
+ */
 export function swallowsRows(cell: string, delimiter: Delimiter): boolean {
   return cell.trim().split(/\r\n|\n|\r/).slice(1).some((line) => line.split(delimiter).length > 3);
 }

@@ -26,7 +26,14 @@ export interface TypedRows<T> {
   readonly findings: readonly Finding[];
 }
 
-/** Whether nothing needed is missing or faulty in a row; reports what is, unless that was reported before. */
+/**
+ * Whether nothing needed is missing or faulty in a row; reports what is, unless that was reported before.
+ *
+ * @param contract of the table
+ * @param row as read
+ * @param findings takes what is missing
+ * @returns whether a typed row can be made of it
+ */
 export function usable(contract: TableContract, row: ReadRow, findings: Finding[]): boolean {
   let good = true;
   for (const column of contract.columns.filter((one) => one.required)) {
@@ -64,6 +71,7 @@ function typedRow<T extends Row>(row: ReadRow): T {
  * @param contract its `key` must not repeat: the first row of a name stays, later ones are kept out with an error; rows with
  *   a filled `series` column may share one
  * @param table as read
+ * @returns good rows, every key of the file, and what was found
  */
 export function typedRows<T extends Row>(
   contract: TableContract,

@@ -18,6 +18,7 @@ export type Cell = string | number | null;
  *
  * @param header names of the columns
  * @param rows cells in the order of the header; `null` is empty
+ * @returns CSV text: commas, quotes where needed, one line end a row
  * @example
  * ```ts
  * import { writeTable } from "lakeproof/read/write-table.ts";

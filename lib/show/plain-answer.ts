@@ -37,20 +37,35 @@ export function rounded(value: Plain, path: string): Plain {
   );
 }
 
-/** A quantity with its keys in the contract's order. */
+/**
+ * A quantity with its keys in the contract's order.
+ *
+ * @param q any quantity, numbers in its own unit
+ * @returns plain JSON; `null` stays
+ */
 export function quantityObject(q: Quantity | null): Plain {
   if (q === null) return null;
   const { value, standardUncertainty, degreesOfFreedom, low, high, level, kind, unit } = q;
   return { value, standardUncertainty, degreesOfFreedom, low, high, level, kind, unit };
 }
 
-/** A finding with its keys in the contract's order. */
+/**
+ * A finding with its keys in the contract's order.
+ *
+ * @param one any finding
+ * @returns plain JSON
+ */
 export function findingObject(one: Finding): Plain {
   const { severity, code, file, row, column, count, what, wanted } = one;
   return { severity, code, file, row, column, count, what, wanted };
 }
 
-/** A record with its keys in alphabetical order. */
+/**
+ * A record with its keys in alphabetical order.
+ *
+ * @param record texts by key
+ * @returns plain JSON
+ */
 export function sortedRecord(record: Readonly<Record<string, string>>): Plain {
   return Object.fromEntries(
     Object.keys(record).sort().map((key) => [key, record[key]!] as const),

@@ -12,7 +12,13 @@ import type { TakeoffEvidence } from "../decide/estimate-takeoff.ts";
 import { designCell, EMPTY_CELL, formattedCell, numberCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
 
-/** Value and interval in one cell. */
+/**
+ * Value and interval in one cell.
+ *
+ * @param q in SI; `null` gives an empty cell
+ * @param scale factor from SI to the column's unit
+ * @returns text in the column's unit with the value to sort by
+ */
 export function quantityCell(q: Quantity | null, scale = 1): TableCell {
   if (q === null) return EMPTY_CELL;
   const by = (one: number | null) => one === null ? null : one * scale;

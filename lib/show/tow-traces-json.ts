@@ -7,7 +7,12 @@ import type { TowLaw } from "../base/tow-answer.ts";
 import type { TowAgreement, TowFromTraces } from "../base/tow-traces.ts";
 import { type Plain, quantityObject } from "./plain-answer.ts";
 
-/** A law with its keys in order. */
+/**
+ * A law with its keys in order.
+ *
+ * @param law of one design, coefficients in N
+ * @returns plain JSON
+ */
 export function lawObject(law: TowLaw): Plain {
   return {
     a: law.a,
@@ -21,7 +26,12 @@ export function lawObject(law: TowLaw): Plain {
   };
 }
 
-/** The law of the glides with its keys in order; `null` stays. */
+/**
+ * The law of the glides with its keys in order; `null` stays.
+ *
+ * @param one law that the speed traces of the same design gave
+ * @returns plain JSON
+ */
 export function fromTracesObject(one: TowFromTraces | null): Plain {
   if (one === null) return null;
   return {
@@ -45,7 +55,12 @@ export function fromTracesObject(one: TowFromTraces | null): Plain {
   };
 }
 
-/** One line of agreement with its keys in order. */
+/**
+ * One line of agreement with its keys in order.
+ *
+ * @param one quantity by tow and by glide, side by side
+ * @returns plain JSON
+ */
 export function agreementObject(one: TowAgreement): Plain {
   return {
     design: one.design,

@@ -13,7 +13,12 @@ import type { TowEvidence } from "../decide/compare-tows.ts";
 import { designCell, EMPTY_CELL, formattedCell, numberCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
 
-/** Value and interval, or the one end that is known. */
+/**
+ * Value and interval, or the one end that is known.
+ *
+ * @param q any quantity; `null` gives an empty cell
+ * @returns text without unit, with the value to sort by
+ */
 export function intervalCell(q: Quantity | null): TableCell {
   if (q === null) return EMPTY_CELL;
   const interval = formatInterval(q, { unit: false });
@@ -51,7 +56,12 @@ export function tracesTable({ designs }: TowEvidence): TableRecord {
   };
 }
 
-/** What is compared, in words. */
+/**
+ * What is compared, in words.
+ *
+ * @param agreement the quantity and, for drag, its speed in m/s
+ * @returns words with the speed's unit, in lower case
+ */
 export function agreementName({ quantity, speed }: TowAgreement): string {
   return quantity === "drag" ? `drag at ${speed!.toFixed(2)} m/s` : "best lift-to-drag";
 }

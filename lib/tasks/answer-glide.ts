@@ -41,7 +41,11 @@ export interface TaskResult {
   readonly code: number;
 }
 
-/** Deno, and the packages that the numbers of an answer go through. */
+/**
+ * Deno, and the packages that the numbers of an answer go through.
+ *
+ * @returns versions by name
+ */
 export function versionsOfAnswer(): Record<string, string> {
   const config = Deno.readTextFileSync(new URL("../../deno.json", import.meta.url));
   const { imports } = JSON.parse(config) as { imports: Record<string, string> };

@@ -29,7 +29,12 @@ function exitCodeOf(error: unknown): number {
   return EXIT.fault;
 }
 
-/** Runs a task to its end and exits. */
+/**
+ * Runs a task to its end and exits.
+ *
+ * @param task gives the exit code; what it throws is told on standard error
+ * @returns never: the process ends with 0, 1 for faulty data, 2 for wrong usage
+ */
 export async function runTask(task: () => number | Promise<number>): Promise<never> {
   let code: number;
   try {

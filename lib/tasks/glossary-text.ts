@@ -62,7 +62,11 @@ Columns of your own are welcome; they stay in the file, unused.
 Flying and towing can hurt: wear impact protection and a flotation aid, keep off shallow water, dress for the water's
 temperature, never go alone, and follow the rules of the place.`;
 
-/** The text of GLOSSARY.md. */
+/**
+ * The text of GLOSSARY.md.
+ *
+ * @returns Markdown, one table of columns for each file
+ */
 export function glossaryText(): string {
   const conditions = [
     "### Quantities for conditions.csv",

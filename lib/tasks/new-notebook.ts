@@ -138,6 +138,7 @@ const TEMPLATE: readonly TemplateCell[] = [
  * A notebook for one session.
  *
  * @param name of the session folder
+ * @returns the notebook, not run
  */
 export function newNotebook(name: string): Notebook {
   return {
@@ -156,7 +157,12 @@ export function newNotebook(name: string): Notebook {
   };
 }
 
-/** Its file's text. */
+/**
+ * Its file's text.
+ *
+ * @param name of the session that it reads
+ * @returns JSON text of the notebook
+ */
 export function newNotebookText(name: string): string {
   return formatNotebook(newNotebook(name));
 }

@@ -25,6 +25,7 @@ export interface NewSession {
 /**
  * Refuses a name that would not do as a folder, a file and a web address on every system.
  *
+ * @param name wanted for a session
  * @throws UsageError with a name that would
  */
 export function requireName(name: string): void {
@@ -46,7 +47,12 @@ export function requireName(name: string): void {
   );
 }
 
-/** All files of a new session folder by name. */
+/**
+ * All files of a new session folder by name.
+ *
+ * @param name of the session
+ * @returns texts: empty tables, descriptor, glossary
+ */
 export function newSessionFiles(name: string): Map<string, string> {
   const tables = newTables();
   const bytes = new Map([...tables].map(([file, text]) => [file, new TextEncoder().encode(text)]));
@@ -75,6 +81,7 @@ function isThere(path: string): boolean {
  *
  * @param root top folder of the project
  * @param name of the session
+ * @returns absolute paths of both
  * @throws UsageError for a name that will not do
  * @throws DataError when either is there already
  */

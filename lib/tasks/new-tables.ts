@@ -93,7 +93,11 @@ function tableText(contract: TableContract): string {
   return writeTable(names, [names.map((name) => example[name] ?? null)]);
 }
 
-/** Text of every table of a new session by file name. */
+/**
+ * Text of every table of a new session by file name.
+ *
+ * @returns CSV text, header and example row
+ */
 export function newTables(): Map<string, string> {
   return new Map(TABLES.map((contract) => [contract.file, tableText(contract)]));
 }

@@ -17,6 +17,7 @@ const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/i;
  * @param text as typed; a decimal comma is read as a point
  * @param dimension what it measures
  * @param option the option's name, for the message
+ * @returns the value in SI
  * @throws UsageError for what is no number, or a unit that does not fit
  * @example
  * ```ts

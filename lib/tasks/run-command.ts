@@ -10,7 +10,12 @@ export interface Step {
   readonly args: readonly string[];
 }
 
-/** Runs one Deno command with the terminal's own input and output. Returns its exit code. */
+/**
+ * Runs one Deno command with the terminal's own input and output. Returns its exit code.
+ *
+ * @param args of `deno`
+ * @returns 0 when it went well
+ */
 export async function runDeno(args: readonly string[]): Promise<number> {
   const child = new Deno.Command(Deno.execPath(), {
     args: [...args],
@@ -21,7 +26,12 @@ export async function runDeno(args: readonly string[]): Promise<number> {
   return (await child.spawn().status).code;
 }
 
-/** Runs steps in order; stops at the first that fails, says which, and exits with its code. */
+/**
+ * Runs steps in order; stops at the first that fails, says which, and exits with its code.
+ *
+ * @param steps with a name to print and the arguments of `deno`
+ * @returns never: the process ends
+ */
 export async function runSteps(steps: readonly Step[]): Promise<never> {
   for (const step of steps) {
     console.error(`> ${step.name}`);

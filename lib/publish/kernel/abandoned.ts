@@ -14,7 +14,11 @@ import { ZmtpSocket } from "./zmtp.ts";
 const PREFIX = "lakeproof-kernel-";
 const OWNER = "publisher";
 
-/** Writes into a kernel's folder which process it belongs to. */
+/**
+ * Writes into a kernel's folder which process it belongs to.
+ *
+ * @param folder absolute path
+ */
 export async function markFolder(folder: string): Promise<void> {
   await Deno.writeTextFile(`${folder}/${OWNER}`, String(Deno.pid));
 }

@@ -62,7 +62,12 @@ export function startBroker(folder: string): PermissionBroker | null {
   };
 }
 
-/** Why a locked kernel may not do this; `null` when it may. */
+/**
+ * Why a locked kernel may not do this; `null` when it may.
+ *
+ * @param question the permission (read, write, net, ...) and what it is wanted for
+ * @returns a sentence for the reader
+ */
 export function refusal(question: Pick<Question, "permission" | "value">): string | null {
   const value = question.value ?? "";
   switch (question.permission) {
@@ -79,7 +84,13 @@ export function refusal(question: Pick<Question, "permission" | "value">): strin
   }
 }
 
-/** A refusal in plain words, by the permission that was asked for. */
+/**
+ * A refusal in plain words, by the permission that was asked for.
+ *
+ * @param permission by the runtime's name, such as `net`
+ * @param value the path, host or program asked for; may be empty
+ * @returns one sentence
+ */
 export function refusalWords(permission: string, value: string): string {
   const rule = "notebooks may only read; the publisher writes everything";
   switch (permission) {

@@ -23,6 +23,8 @@ export interface Connection {
 /**
  * A connection on ports that were free a moment ago. Another program may take one before the kernel does; the kernel
  * then ends at once, and the caller tries again with a new connection.
+ *
+ * @returns addresses of the five channels, and a new key to sign messages with
  */
 export function freeConnection(): Connection {
   // All five are held at once, so that no two are the same.

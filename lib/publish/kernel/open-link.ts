@@ -20,6 +20,8 @@ const START_SECONDS = 30;
 /**
  * Starts a kernel and opens its sockets, broadcasts first.
  *
+ * @param options folder, memory limit and signal to stop by
+ * @returns a kernel that has answered
  * @throws Error when it ends before it listens, with what it said
  */
 export async function openLink(options: KernelOptions): Promise<KernelLink> {

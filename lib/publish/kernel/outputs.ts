@@ -82,7 +82,12 @@ export function outputsOf(messages: readonly Message[], executionCount: number):
   return [...outputs, ...errors];
 }
 
-/** An error as an output of a cell. */
+/**
+ * An error as an output of a cell.
+ *
+ * @param content of the kernel's message
+ * @returns name, message and traceback without terminal colours
+ */
 export function errorOutput(content: JsonObject): ErrorOutput {
   const traceback = Array.isArray(content["traceback"]) ? content["traceback"] : [];
   return {

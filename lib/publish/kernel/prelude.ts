@@ -66,6 +66,7 @@ export interface BarrierReport {
  *
  * @param token a random text that no cell prints
  * @param note an expression whose value is reported along, as JSON
+ * @returns one statement to send as a cell
  */
 export function barrierCode(token: string, note = "null"): string {
   return `await globalThis[${BARRIER}](${JSON.stringify(token)}, ${note});`;

@@ -149,7 +149,12 @@ export class ZmtpSocket {
   }
 }
 
-/** Bytes one after the other. */
+/**
+ * Bytes one after the other.
+ *
+ * @param parts in order
+ * @returns a copy of all
+ */
 export function joinBytes(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
   const whole = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
   let at = 0;

@@ -51,7 +51,12 @@ export function codeCell(cell: CodeCell, title: string | null, state: PageState)
   return [...parts, codePart(cell.source, n)].filter((part) => part !== "").join("\n") + "\n";
 }
 
-/** Whether a cell shows an answer box. */
+/**
+ * Whether a cell shows an answer box.
+ *
+ * @param cell with its outputs
+ * @returns true when one of them is the box with the short answer
+ */
 export const showsAnswer = (cell: CodeCell): boolean =>
   cell.outputs.some((output) =>
     (output.output_type === "display_data" || output.output_type === "execute_result") &&

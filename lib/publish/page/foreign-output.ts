@@ -76,7 +76,12 @@ export function foreignBundle(data: MimeBundle, cell: number): string {
   return printedText(text("text/markdown") ?? plain ?? "");
 }
 
-/** An output that is no bundle. */
+/**
+ * An output that is no bundle.
+ *
+ * @param output of any kind
+ * @returns HTML with all text escaped
+ */
 export function plainOutput(output: Output): string {
   if (output.output_type === "stream") {
     return printedText(output.text, output.name === "stderr" ? "problem" : "output");

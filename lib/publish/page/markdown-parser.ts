@@ -27,7 +27,12 @@ const PARTS: readonly (readonly [RegExp, string])[] = [
   [/^(re-?run|run it again|how to re)/i, "rerun"],
 ];
 
-/** Id of a heading, before it is made unique. */
+/**
+ * Id of a heading, before it is made unique.
+ *
+ * @param text of the heading
+ * @returns small letters, digits and hyphens
+ */
 export function headingId(text: string): string {
   const part = PARTS.find(([pattern]) => pattern.test(text.trim()));
   if (part !== undefined) return part[1];
@@ -44,7 +49,11 @@ export interface PageEnv extends NoteEnv {
   [key: string | symbol]: unknown;
 }
 
-/** A parser whose rules beyond blocks run once over all cells of a page. */
+/**
+ * A parser whose rules beyond blocks run once over all cells of a page.
+ *
+ * @returns a new parser
+ */
 export function markdownParser(): MarkdownParser {
   const parser = new MarkdownIt({ html: false, linkify: false, typographer: false });
   parser.use(footnote);

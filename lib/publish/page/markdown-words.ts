@@ -103,7 +103,12 @@ const UNIT =
 
 const BEFORE_UNIT = new RegExp(`(\\d) (?=(?:${UNIT})(?![\\p{L}\\d]))`, "gu");
 
-/** A space that must not break: between number and unit, about ±, and in "Figure 2". */
+/**
+ * A space that must not break: between number and unit, about ±, and in "Figure 2".
+ *
+ * @param text plain
+ * @returns the same words
+ */
 export function withoutBreaks(text: string): string {
   return text
     .replace(BEFORE_UNIT, "$1\u00a0")

@@ -21,7 +21,13 @@ function onOneLine(text: string): string {
   return text.length <= SHORT ? text.replaceAll(" ", "\u00a0") : text;
 }
 
-/** The `<table>` element alone; rows whose first cell is their head. */
+/**
+ * The `<table>` element alone; rows whose first cell is their head.
+ *
+ * @param table to show
+ * @param labelledBy id of the element that names it
+ * @returns HTML
+ */
 export function tableElement(table: TableRecord, labelledBy: string): string {
   const side = (column: number) =>
     table.columns[column]?.align === "right" ? ' class="number"' : "";
@@ -69,7 +75,13 @@ export function isLong(table: TableRecord): boolean {
   return widths.reduce((sum, width) => sum + width, 0) > LETTERS;
 }
 
-/** Writes both forms of the table and gives the sentence that links to them. */
+/**
+ * Writes both forms of the table and gives the sentence that links to them.
+ *
+ * @param table to write
+ * @param state of the page; takes the files
+ * @returns HTML
+ */
 export function tableDownloads(table: TableRecord, state: PageState): string {
   const path = state.path("tables", table.name);
   state.addText(`${path}.csv`, tableCsv(table, "point"));

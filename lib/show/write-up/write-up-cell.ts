@@ -49,6 +49,7 @@ export function claim(words: string, condition: string): string {
  * @param list key of the list
  * @param name of the design
  * @param place in the list, from 0
+ * @returns path of the member: by name where a name can stand in a path, else by place
  */
 export function memberOf(list: string, name: string, place: number): string {
   return /^[A-Za-z][A-Za-z0-9_-]*$/.test(name) ? `${list}[${name}]` : `${list}/${place}`;

@@ -20,7 +20,11 @@ const COUNT = 200, SAMPLES = 201, SECONDS = 5, NOISE = 0.02;
 /** Steps between samples in which the truth is followed. */
 const FINE = 4;
 
-/** 200 glides of 5 s with 201 readings each, from 7 to 8.5 m/s, whose drag over mass is `A v^2 + B + C/v^2`. */
+/**
+ * 200 glides of 5 s with 201 readings each, from 7 to 8.5 m/s, whose drag over mass is `A v^2 + B + C/v^2`.
+ *
+ * @returns times in s, speeds and their reading error in m/s; the same at each call
+ */
 export function decayTraces(): DecayTraces {
   const random = seededRandom("benchmark of decays");
   const between = (low: number, high: number) => low + (high - low) * random.uniform();

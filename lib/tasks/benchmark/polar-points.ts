@@ -12,7 +12,11 @@ export const RESAMPLES = 10_000;
 
 const COUNT = 60;
 
-/** Points of an invented tow: 60 readings from 3.5 to 7 m/s with 2 % of scatter. */
+/**
+ * Points of an invented tow: 60 readings from 3.5 to 7 m/s with 2 % of scatter.
+ *
+ * @returns terms (1), drag (N) and weights (1/N2) of each reading; the same at each call
+ */
 export function polarPoints(): LawPoints {
   const random = seededRandom("benchmark of polars");
   const speeds = Array.from({ length: COUNT }, (_, i) => 3.5 + 3.5 * i / (COUNT - 1));
@@ -25,7 +29,11 @@ export function polarPoints(): LawPoints {
   };
 }
 
-/** Places that every program takes once, so that answers can be compared to the last digits. */
+/**
+ * Places that every program takes once, so that answers can be compared to the last digits.
+ *
+ * @returns resample after resample, the place (from 0) of each drawn reading
+ */
 export function sharedPlaces(): Int32Array {
   return drawPlaces(seededRandom("places that all share"), COUNT, RESAMPLES);
 }
