@@ -14,10 +14,10 @@ import { INK, PAPER } from "./design-style.ts";
 import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks, runMarks, sideWords } from "./interval-marks.ts";
 import { ratioAxis, ratioAxisMarks, ratioScale } from "./ratio-axis.ts";
+import { joinedHeadline } from "./joined-headline.ts";
 import { rowFrame } from "./row-frame.ts";
 import { designCell, intervalCells } from "./table-cells.ts";
 import { left, withEnds } from "./table-columns.ts";
-import { headlineOf } from "./verdict-sentence.ts";
 
 /** A run moved to the common launch. */
 export interface MovedRun {
@@ -172,8 +172,7 @@ export function figureRatios(evidence: GlideEvidence, name = "ratios"): FigureRe
     name,
     title: "Ratio of distance from the same launch",
     description: `With 95${NO_BREAK_SPACE}% intervals: ${numbers.join(" ")}`,
-    caption:
-      `${comparisons.map(headlineOf).join(" ")} An interval that reaches over the line at 1 ` +
+    caption: `${joinedHeadline(comparisons)} An interval that reaches over the line at 1 ` +
       "can't tell. Below each interval lie the candidate's runs and then the baseline's, all " +
       "moved to the same launch.",
     breakout: false,

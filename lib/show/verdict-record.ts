@@ -11,10 +11,10 @@ import { glideAnswerObject } from "./answer-json.ts";
 import { findingWords } from "./findings-text.ts";
 import { launchSentences, reachSentences } from "./launch-sentence.ts";
 import { placeOf } from "./design-place.ts";
+import { joinedHeadline } from "./joined-headline.ts";
 import { blocksOf, flagSentences, restsSentences } from "./rests-sentence.ts";
 import {
   effectSentences,
-  headlineOf,
   moreRunsSentences,
   ratioSentences,
   shortSentences,
@@ -156,7 +156,7 @@ export function verdictRecord(
     question: questionOf(answer.comparisons),
     headline: answer.comparisons.length === 0
       ? "No answer yet: there are no two designs with runs to compare."
-      : inTurn(answer.comparisons, leading).map(headlineOf).join(" "),
+      : joinedHeadline(inTurn(answer.comparisons, leading)),
     ahead: aheadName === null ? null : markOf(evidence, aheadName),
     details: [
       ...inTurn(answer.comparisons, leading).flatMap((one) =>
