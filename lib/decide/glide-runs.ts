@@ -131,7 +131,7 @@ function prepareRun(prepared: PreparedSession, glide: Glide): PreparedRun {
     reason,
   });
 
-  if (glide.leaveOut !== null) return refused(`left out by you: ${glide.leaveOut}`);
+  if (glide.leaveOut !== null) return refused(`left out on purpose: ${glide.leaveOut}`);
   if (spec === null) return refused("its design is not in designs.csv");
   if (!above(glide.launchSpeed)) return refused("no launch speed");
   if (!known(mass) || !(mass > 0)) {

@@ -163,7 +163,7 @@ function preparePoint(session: Session, task: PointTask): PreparedPoint {
   const angle = point.lineAngle ?? (levelLine ? 0 : null);
   const refuse = (): { readonly reason: string | null; readonly impossible: boolean } => {
     const open = (reason: string | null) => ({ reason, impossible: false });
-    if (point.leaveOut !== null) return open(`left out by you: ${point.leaveOut}`);
+    if (point.leaveOut !== null) return open(`left out on purpose: ${point.leaveOut}`);
     if (!tare && !session.designs.some((one) => one.design === point.design)) {
       return open("its design is not in designs.csv");
     }

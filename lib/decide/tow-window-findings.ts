@@ -60,7 +60,7 @@ export function windowFindings(windows: readonly ReducedWindow[]): Finding[] {
   });
   tell("note", "samples-passed-over", whole.filter((one) => one.without > 0), {
     what: (names) =>
-      `Samples without speed or tension, or left out by you, were passed over in ${names}.`,
+      `Samples without speed or tension, or left out on purpose, were passed over in ${names}.`,
     wanted: "Speed and line tension in each sample.",
   }, (one) => `${one.point} (${one.without})`);
   tell(

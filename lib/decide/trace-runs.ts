@@ -77,7 +77,7 @@ function prepareTrace(session: Session, trace: Trace, glide: Glide): PreparedTra
   const end = glide.duration === null ? Infinity : trace.times[0]! + glide.duration + WATCH;
   const kept = trace.times.filter((time) => time <= end).length;
   const reason = (): string | null => {
-    if (glide.leaveOut !== null) return `left out by you: ${glide.leaveOut}`;
+    if (glide.leaveOut !== null) return `left out on purpose: ${glide.leaveOut}`;
     if (!session.designs.some((one) => one.design === glide.design)) {
       return "its design is not in designs.csv";
     }

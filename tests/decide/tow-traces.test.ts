@@ -141,7 +141,7 @@ describe("traces that say less or something else", () => {
     const { answer } = compareTows({ ...one, glides });
     const reasons = answer.designs[0]!.fromTraces!.traces.map((use) => use.reason);
     expect(reasons.slice(0, 4)).toEqual([
-      "left out by you: weed",
+      "left out on purpose: weed",
       "no drop, so its thrust is not known",
       "no distance, so its sink is not known",
       null,

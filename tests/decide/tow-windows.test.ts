@@ -194,6 +194,6 @@ describe("windows with something wrong", () => {
     expect(holes.window!.used).toBeLessThanOrEqual(71);
     expect(holes.used).toBe(true);
     const out = fourth(logged({ change: () => ({ leaveOut: "rider fell" }) }));
-    expect(out.reason).toBe("left out by you: rider fell");
+    expect(out.reason).toBe("left out on purpose: rider fell");
   });
 });
