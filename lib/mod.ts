@@ -113,6 +113,7 @@ export { publishedTable } from "./show/published-table.ts";
 export { resultsTable } from "./show/results-table.ts";
 export { runsTable } from "./show/runs-table.ts";
 export { show } from "./show/show.ts";
+export { tamperingTable } from "./show/tampering-table.ts";
 export { timedSpeedTable } from "./show/timed-speed-table.ts";
 export { sharedErrorsTable, towClaimsTable, towCoverageTable } from "./show/tow-coverage-table.ts";
 export { falseWordsTable, unitSlipsTable } from "./show/tow-findings-table.ts";
