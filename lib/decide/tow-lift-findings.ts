@@ -73,9 +73,9 @@ export function liftSlopeFinding(design: string, curve: TowLiftCurve): Finding |
   const u = Math.hypot(slope.standardUncertainty!, expected.standardUncertainty!);
   const off = Math.abs(slope.value - expected.value);
   if (off < APART.uncertainties * u || Math.abs(ratio - 1) < APART.share) return null;
-  const told = `${slope.value.toFixed(1)} a radian, where its planform lets expect ${
+  const told = `${slope.value.toFixed(1)} a radian, against ${
     expected.value.toFixed(1)
-  }`;
+  } expected from its planform`;
   if (ratio < 0) {
     return say(
       "warning",
@@ -103,7 +103,7 @@ export function liftSlopeFinding(design: string, curve: TowLiftCurve): Finding |
 }
 
 /**
- * The points of greatest pitch lift less than the others let expect.
+ * The points of greatest pitch lift less than expected from the others.
  *
  * @param design its name
  * @param row of the first of them

@@ -18,13 +18,15 @@ import { towQuantity } from "./tow-quantity.ts";
 
 /** Where the formula of a part stands, and how far it is trusted. */
 const SOURCE: Readonly<Record<TakenName, string>> = {
-  struts: "section drag 2 C_F (1 + 2 t/c + 60 (t/c)^4), Hoerner 1965; to 40 %",
-  spray: "0.24 q t^2, Hoerner 1965, from memory; to 50 %",
+  struts:
+    "Hoerner 1965: section drag 2 C_F (1 + 2 t/c + 60 (t/c)⁴), friction coefficient C_F, thickness t, chord c; good to 40 %",
+  spray: "Hoerner 1965, from memory: 0.24 q t², dynamic pressure q, thickness t; good to 50 %",
   "struts and spray": "readings of the struts alone",
-  junction: "q t^2 (17 (t/c)^2 - 0.05), Hoerner 1965; to 60 %",
+  junction:
+    "Hoerner 1965: q t² (17 (t/c)² − 0.05), dynamic pressure q, thickness t and chord c of the strut; good to 60 %",
   "rider in the air":
-    "0.55 m2 of a rider who stands, in air of 1.225 kg/m3, common practice; to 30 %",
-  other: "extra_drag_area in designs.csv; to 30 %",
+    "0.55 m² of a rider who stands, in air of 1.225 kg/m³, common practice; good to 30 %",
+  other: "extra_drag_area in designs.csv; good to 30 %",
 };
 
 /** Half an interval over the rest beyond which there is nothing to say about it. */
@@ -126,7 +128,7 @@ function sourceOf({ tare, rider }: DragSplit, part: TakenName, how: PartOrigin):
     return `${readings} ${SOURCE[part]}, ${from.toFixed(2)} to ${to.toFixed(2)} m/s`;
   }
   return part === "rider in the air" && how === "stated"
-    ? `air_drag_area in conditions.csv, in air of 1.225 kg/m3; to ${
+    ? `air_drag_area in conditions.csv, in air of 1.225 kg/m³; good to ${
       (rider.doubt * 100).toFixed(0)
     } %`
     : SOURCE[part];

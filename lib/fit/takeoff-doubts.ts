@@ -45,8 +45,8 @@ const offset = (
  */
 export const USUAL_DOUBTS: readonly Doubt[] = [
   share("largestLiftCoefficient", "largest lift coefficient", "1", 0.14),
-  share("usableShare", "share of it used at takeoff", "1", 0.06),
-  offset("liftExponent", "its growth with Reynolds number", "1", 0.05),
+  share("usableShare", "share of the largest lift used at takeoff", "1", 0.06),
+  offset("liftExponent", "growth of the largest lift with Reynolds number", "1", 0.05),
   share("mass", "mass", "kg", 0.012),
   share("area", "area", "m2", 0.02),
   share("span", "span", "m", 0.003),
@@ -57,7 +57,7 @@ export const USUAL_DOUBTS: readonly Doubt[] = [
   offset("runningDepth", "running depth", "m", 0.05),
   share(
     "transitionReynolds",
-    "where the flow turns turbulent",
+    "Reynolds number where the flow turns turbulent",
     "1",
     0.5,
     "drag tables of a clean section",
@@ -79,6 +79,19 @@ export const USUAL_DOUBTS: readonly Doubt[] = [
   share("junction", "junctions", "1", 0.55, "two formulas 2.8 apart"),
   share("extraDragArea", "what else is under water", "m2", 0.5),
 ];
+
+const FACTORS: readonly (keyof SteadyCraft)[] = [
+  "densityFactor",
+  "surface",
+  "wingForm",
+  "strutForm",
+  "spray",
+  "junction",
+];
+
+/** Names of the doubts whose number is a factor on what a formula gives, 1 where the formula is right. */
+export const FORMULA_FACTORS: readonly string[] = USUAL_DOUBTS
+  .filter((one) => FACTORS.includes(one.key)).map((one) => one.name);
 
 /** Bounds that a moved number must stay in, so that its formulas still hold. */
 function bounded(key: keyof SteadyCraft, value: number, craft: SteadyCraft): number {

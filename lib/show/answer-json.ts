@@ -15,13 +15,7 @@ import type {
   RunUse,
   VarianceShares,
 } from "../base/answers.ts";
-import {
-  findingObject,
-  type Plain,
-  quantityObject,
-  rounded,
-  sortedRecord,
-} from "./plain-answer.ts";
+import { headObject, type Plain, quantityObject, rounded } from "./plain-answer.ts";
 
 function raw(one: RawRatio | null): Plain {
   if (one === null) return null;
@@ -94,12 +88,7 @@ export function glideAnswerObject(
 ): GlideAnswer {
   const { launch } = answer;
   const ordered: Plain = {
-    contract: answer.contract,
-    question: answer.question,
-    sessions: [...answer.sessions],
-    findings: answer.findings.map(findingObject),
-    versions: sortedRecord({ ...answer.versions, ...versions }),
-    dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
+    ...headObject(answer, versions),
     launch: launch === null ? null : { speed: launch.speed, drop: launch.drop, mass: launch.mass },
     designs: answer.designs.map((one) => ({
       design: one.design,

@@ -26,7 +26,7 @@ interface Series {
   readonly curve: TowLiftCurve;
   /** By pitch in degrees. */
   readonly line: readonly BandPointDrawn[];
-  /** The slope that the planform lets expect, through the middle of the line. */
+  /** The slope expected from the planform, through the middle of the line. */
   readonly expected: readonly BandPointDrawn[];
 }
 
@@ -146,7 +146,7 @@ function captionOf(all: readonly Series[]): string {
   return [
     ...all.map(({ design, curve }) => liftCurveSentence(design, curve)),
     "Bars are each reading's own standard uncertainty both ways, the band each line's 95\u00a0% interval. Dotted: the slope " +
-    "that the planform lets expect, through the middle of the line. Pitch counts from whatever the level lay on, so only the " +
+    "expected from the planform, through the middle of the line. Pitch counts from whatever the level lay on, so only the " +
     "slope says something of the wing.",
     all.some((one) => one.curve.fallsOff !== null)
       ? "Ringed readings lift less than the line of the others says: the wing may begin to stall there."

@@ -67,13 +67,15 @@ export function wingSentence(one: DesignTow): string {
   const at = told(one);
   const wing = one.wingLiftToDrag.find(({ speed }) => speed === at?.speed);
   if (at === undefined || wing === undefined) return "";
-  return `Wing L/D of ${printable(one.design)} there, without struts, spray, junction and rider: ${
+  return `The wing of ${
+    printable(one.design)
+  } alone, without struts, spray, junction and rider, has a lift-to-drag of ${
     valueWithInterval(wing.liftToDrag)
-  }; no whole craft reaches it.`;
+  } there; no whole craft reaches it.`;
 }
 
 /**
- * What was measured of the wing beyond what formulas let expect, at the same speed.
+ * What was measured of the wing beyond what formulas expect, at the same speed.
  *
  * @param one a design's answer
  * @returns two sentences on the dashed line of the figure; empty where the wing can't be told apart
@@ -85,7 +87,7 @@ export function excessSentence(one: DesignTow): string {
     ? "more than formulas explain"
     : excess.high! < 0
     ? "less than formulas explain"
-    : "no more than their doubt";
-  return "Dashed: the parts, and what formulas let expect of the wing. Beyond that were measured " +
+    : "no more than its doubt";
+  return "Dashed: the parts, and what formulas expect of the wing. Measured beyond that: " +
     `${valueWithInterval(excess)}, ${says}.`;
 }

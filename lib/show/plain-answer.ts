@@ -3,6 +3,7 @@
  *
  * @module
  */
+import type { AnswerBase } from "../base/answer-base.ts";
 import type { Finding } from "../base/finding.ts";
 import type { Quantity } from "../base/quantity.ts";
 
@@ -70,4 +71,25 @@ export function sortedRecord(record: Readonly<Record<string, string>>): Plain {
   return Object.fromEntries(
     Object.keys(record).sort().map((key) => [key, record[key]!] as const),
   );
+}
+
+/**
+ * What stands at the head of every answer, with its keys in the contract's order.
+ *
+ * @param answer of any question
+ * @param versions software that made it, by name; what the answer already holds is kept beside them
+ * @returns plain JSON by key
+ */
+export function headObject(
+  answer: AnswerBase,
+  versions: Readonly<Record<string, string>>,
+): Readonly<Record<string, Plain>> {
+  return {
+    contract: answer.contract,
+    question: answer.question,
+    sessions: [...answer.sessions],
+    findings: answer.findings.map(findingObject),
+    versions: sortedRecord({ ...answer.versions, ...versions }),
+    dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
+  };
 }

@@ -67,7 +67,11 @@ export function publishedTable(topic: string, results: readonly CheckResult[]): 
       one.difference === null
         ? textCell(one.reason ?? "refused")
         : numberCell(one.difference / one.tolerance, 2),
-      textCell(one.certainty === "confirmed" ? one.source : `${one.source} (${one.certainty})`),
+      textCell(
+        one.certainty === "confirmed" || one.source.endsWith(`(${one.certainty})`)
+          ? one.source
+          : `${one.source} (${one.certainty})`,
+      ),
     ]),
   };
 }

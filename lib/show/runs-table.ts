@@ -48,7 +48,8 @@ export function runsTable(evidence: GlideEvidence, name = "runs"): TableRecord {
   const moved = launch === null ? "one common speed" : `${settingText(launch.speed)}\u00a0m/s`;
   return {
     name,
-    caption: "Every run: as measured, its glide ratio corrected for the speed it gained or lost, " +
+    caption:
+      "Every run: as measured, its glide ratio corrected for the speed it gained or lost (± one standard uncertainty), " +
       `and its share of the design's distance, moved to a launch at ${moved}.`,
     columns: [
       left("run"),

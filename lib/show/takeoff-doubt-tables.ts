@@ -8,6 +8,7 @@ import type { TableRecord } from "../base/records.ts";
 import { formatPercent, unitText } from "../base/rounding.ts";
 import type { TakeoffDefault } from "../base/takeoff-answer.ts";
 import type { TakeoffEvidence } from "../decide/estimate-takeoff.ts";
+import { FORMULA_FACTORS } from "../fit/takeoff-doubts.ts";
 import { EMPTY_CELL, formattedCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
 
@@ -108,7 +109,7 @@ export function takeoffInputsTable({ answer }: TakeoffEvidence, design: string):
     name: "takeoff-inputs",
     caption: `What the numbers of ${
       printable(design)
-    } rest on. Standard uncertainty: two readings of three lie within it. Where nobody stated it, it is a judgement.`,
+    } rest on. Standard uncertainty, as a share or in the value's own unit: the truth lies within it two times in three. Where nobody stated it, it is a judgement.`,
     columns: [
       left("input"),
       right("value"),
@@ -119,7 +120,13 @@ export function takeoffInputsTable({ answer }: TakeoffEvidence, design: string):
     rows: own.map((one) => [
       textCell(one.input),
       formattedCell(String(Number(one.value.toPrecision(4))), one.value),
-      textCell(one.unit === "1" ? "" : unitText(one.unit)),
+      textCell(
+        FORMULA_FACTORS.includes(one.input)
+          ? "times the formula"
+          : one.unit === "1"
+          ? ""
+          : unitText(one.unit),
+      ),
       formattedCell(
         one.kind === "share"
           ? formatPercent(one.standardUncertainty, one.standardUncertainty < 0.01 ? 2 : 0)

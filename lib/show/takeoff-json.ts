@@ -10,13 +10,7 @@ import type {
   TakeoffSetting,
   TakeoffSpeeds,
 } from "../base/takeoff-answer.ts";
-import {
-  findingObject,
-  type Plain,
-  quantityObject,
-  rounded,
-  sortedRecord,
-} from "./plain-answer.ts";
+import { headObject, type Plain, quantityObject, rounded } from "./plain-answer.ts";
 
 /** A flat record as it stands: its keys were written in the contract's order where it was made. */
 const flat = (one: object): Plain => ({ ...one }) as Plain;
@@ -124,12 +118,7 @@ export function takeoffAnswerObject(
   versions: Readonly<Record<string, string>> = {},
 ): TakeoffAnswer {
   const ordered: Plain = {
-    contract: answer.contract,
-    question: answer.question,
-    sessions: [...answer.sessions],
-    findings: answer.findings.map(findingObject),
-    versions: sortedRecord({ ...answer.versions, ...versions }),
-    dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
+    ...headObject(answer, versions),
     setting: setting(answer.setting),
     designs: answer.designs.map(design),
     comparisons: answer.comparisons.map((one) => ({

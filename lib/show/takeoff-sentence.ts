@@ -36,13 +36,12 @@ export const TAKEOFF_CAUTION =
  */
 export function takeoffHeadline(designs: readonly DesignTakeoff[]): string {
   const flying = designs.filter((one) => one.takeoffSpeed !== null)
-    .map(({ design, takeoffSpeed: speed, towForceAtTakeoff: force }, at) => {
-      const name = at === 0 ? atSentenceStart(printable(design)) : printable(design);
-      return `${name} takes off at ${formatQuantity(speed!)} with ${
+    .map(({ design, takeoffSpeed: speed, towForceAtTakeoff: force }, at) =>
+      `${printable(design)}${at === 0 ? " takes off" : ""} at ${formatQuantity(speed!)} with ${
         formatQuantity(force!)
-      } of pull`;
-    });
-  return flying.length === 0 ? "No takeoff can be told." : `${listInWords(flying)}, by prediction.`;
+      }${at === 0 ? " of pull" : ""}`
+    );
+  return flying.length === 0 ? "No takeoff can be told." : `By prediction ${listInWords(flying)}.`;
 }
 
 /**
@@ -188,7 +187,7 @@ export function settingSentence(one: TakeoffSetting | null): string {
   const line = one.lineAngle === 0
     ? "level line"
     : `line ${(one.lineAngle * 180 / Math.PI).toFixed(0)} degrees above the horizontal`;
-  return `Told at ${one.mass.toFixed(1)} kg, water of ${
+  return `Holds for ${one.mass.toFixed(1)} kg, water of ${
     (one.waterTemperature - 273.15).toFixed(1)
   } °C (${salt}), ${one.altitude.toFixed(0)} m above the sea, ${line}.`;
 }

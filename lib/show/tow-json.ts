@@ -12,13 +12,7 @@ import type {
 } from "../base/tow-answer.ts";
 import { currentObject, windowObject } from "./tow-instruments-json.ts";
 import { drawnObject, liftCurveObject, robustObject } from "./tow-views-json.ts";
-import {
-  findingObject,
-  type Plain,
-  quantityObject,
-  rounded,
-  sortedRecord,
-} from "./plain-answer.ts";
+import { headObject, type Plain, quantityObject, rounded } from "./plain-answer.ts";
 import { agreementObject, fromTracesObject, lawObject } from "./tow-traces-json.ts";
 
 function point(one: TowPointUse): Plain {
@@ -123,12 +117,7 @@ export function towAnswerObject(
   versions: Readonly<Record<string, string>> = {},
 ): TowAnswer {
   const ordered: Plain = {
-    contract: answer.contract,
-    question: answer.question,
-    sessions: [...answer.sessions],
-    findings: answer.findings.map(findingObject),
-    versions: sortedRecord({ ...answer.versions, ...versions }),
-    dataChecksums: answer.dataChecksums.map(({ file, sha256 }) => ({ file, sha256 })),
+    ...headObject(answer, versions),
     designs: answer.designs.map(design),
     comparisons: answer.comparisons.map(comparison),
     current: answer.current.map(currentObject),

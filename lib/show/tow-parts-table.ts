@@ -89,7 +89,7 @@ export function towWingTable({ designs }: TowEvidence, name = "tow-wing"): Table
   return {
     name,
     caption:
-      "The wing alone: its drag as what remains, what formulas let expect of it (± standard uncertainty), and its own " +
+      "The wing alone: its drag as what remains, what formulas expect of it (± standard uncertainty), and its own " +
       "lift-to-drag, which no craft reaches. An excess whose ends lie on both sides of 0 says nothing.",
     columns: [
       left("design"),
@@ -97,12 +97,12 @@ export function towWingTable({ designs }: TowEvidence, name = "tow-wing"): Table
       ...withEnds("wing", "N"),
       right("friction and form", "N"),
       right("±"),
-      right("viscous, by lift", "N"),
+      right("section, with lift", "N"),
       right("±"),
       right("induced and waves", "N"),
       right("±"),
       ...withEnds("excess", "N"),
-      ...withEnds("wing L/D"),
+      ...withEnds("lift-to-drag of the wing"),
     ],
     rows: designs.flatMap(({ answer, name: own, place }) =>
       answer.parts.map(({ speed, parts, expectedOfWing: expected }) => {

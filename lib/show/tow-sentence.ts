@@ -68,7 +68,7 @@ export function towHeadline(one: TowComparison): string {
 export function towChanceSentence({ jointTest }: TowComparison): string {
   return jointTest === null
     ? ""
-    : `Chance alone would part them so far in ${
+    : `If both were alike, chance would part them this far in ${
       formatProbability(jointTest.pValue)
     } of such sessions.`;
 }
@@ -189,7 +189,7 @@ const DEGREE = Math.PI / 180;
  *
  * @param design its name
  * @param curve its lift curve
- * @returns slope a degree with its interval, what the planform lets expect, and the pitch of no lift
+ * @returns slope a degree with its interval, what is expected from the planform, and the pitch of no lift
  */
 export function liftCurveSentence(design: string, curve: TowLiftCurve): string {
   const degrees = {
@@ -202,7 +202,7 @@ export function liftCurveSentence(design: string, curve: TowLiftCurve): string {
   };
   return `${atSentenceStart(printable(design))} gains ${
     valueWithInterval({ ...curve.slopePerDegree, unit: "1" })
-  } of lift coefficient a degree, where its planform lets expect ${
+  } of lift coefficient a degree, against ${
     formatNumber(curve.expectedSlope.value * DEGREE, 3)
-  }; it lifts nothing at ${valueWithInterval(degrees)}.`;
+  } expected from its planform; it lifts nothing at ${valueWithInterval(degrees)}.`;
 }

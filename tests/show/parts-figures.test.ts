@@ -185,8 +185,8 @@ describe("drag by parts", () => {
 
   it("says in its caption the numbers of the answer", () => {
     const wing = answer.wingLiftToDrag[1]!.liftToDrag;
-    expect(caption).toContain(`Wing L/D of alder there`);
-    const said = Number(/rider: ([\d.]+) \(/.exec(caption)![1]);
+    expect(caption).toContain(`The wing of alder alone`);
+    const said = Number(/lift-to-drag of ([\d.]+) \(/.exec(caption)![1]);
     expect(Math.abs(said - wing.value)).toBeLessThan(wing.standardUncertainty! / 2);
     expect(caption).toContain("(tared)");
     expect(figureDragParts(compareTows(untared(tared))).caption).not.toContain("(tared)");

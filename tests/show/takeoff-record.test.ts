@@ -25,7 +25,7 @@ describe("the short answer on takeoff", () => {
   it("tells each design's takeoff, and calls it a prediction", () => {
     expect(record.verdict).toBe("told");
     expect(record.headline).toMatch(
-      /^Alder takes off at .* and birch takes off at .* prediction\.$/,
+      /^By prediction alder takes off at .* of pull and birch at .*\u00a0N\.$/,
     );
     expect(record.strip).toBeNull();
   });

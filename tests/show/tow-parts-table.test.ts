@@ -35,7 +35,7 @@ describe("tables of parts", () => {
       ...[
         expect.any(String),
         "formula",
-        "section drag 2 C_F (1 + 2 t/c + 60 (t/c)^4), Hoerner 1965; to 40 %",
+        "Hoerner 1965: section drag 2 C_F (1 + 2 t/c + 60 (t/c)⁴), friction coefficient C_F, thickness t, chord c; good to 40 %",
       ],
     ]);
     expect(first![4]!.number).toBe(struts.drag.value);
@@ -62,7 +62,9 @@ describe("sentences on parts", () => {
     expect(partsSentence(with_!)).toContain("(tared)");
     const doubt = partsSentence(by!).match(/most of that from: ([a-z ]+)\./)![1];
     expect(["struts", "rider in the air"]).toContain(doubt);
-    expect(wingSentence(with_!)).toMatch(/^Wing L\/D of alder there.*no whole craft reaches it\.$/);
+    expect(wingSentence(with_!)).toMatch(
+      /^The wing of alder alone, .*no whole craft reaches it\.$/,
+    );
   });
 
   it("say nothing of a wing that can't be told apart, and call the rest by its name", () => {
@@ -75,7 +77,7 @@ describe("sentences on parts", () => {
 
   it("say of what was measured beyond the formulas whether it is more than their doubt", () => {
     const [one] = tared.answer.designs;
-    expect(excessSentence(one!)).toContain("no more than their doubt.");
+    expect(excessSentence(one!)).toContain("no more than its doubt.");
     const heavier = {
       ...one!,
       parts: one!.parts.map((each) => ({
@@ -87,7 +89,7 @@ describe("sentences on parts", () => {
       })),
     };
     expect(excessSentence(heavier)).toMatch(
-      /measured 30.0\u00a0N \(10.0 to 50.0\), more than formulas/,
+      /beyond that: 30.0\u00a0N \(10.0 to 50.0\), more than formulas/,
     );
     expect(excessSentence(unknown.answer.designs[0]!)).toBe("");
   });
@@ -95,6 +97,6 @@ describe("sentences on parts", () => {
   it("stand in the text of the command line", () => {
     const text = towText(tared, true).replace(/\s+/g, " ");
     expect(text).toContain("Parts of the drag of alder at its best speed");
-    expect(text).toContain("Wing L/D of alder there");
+    expect(text).toContain("The wing of alder alone");
   });
 });

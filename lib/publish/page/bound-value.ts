@@ -49,7 +49,10 @@ function quantityLines(quantity: Quantity): string[] {
 function linesOf(value: unknown): string[] {
   if (isQuantity(value)) return quantityLines(value);
   if (typeof value === "number") {
-    return [`${Number(value.toPrecision(12))}`, "SI units; no uncertainty of its own is stated"];
+    return [
+      `${Number(value.toPrecision(12))}`,
+      "As the answer holds it, in SI; no uncertainty of its own is stated",
+    ];
   }
   if (Array.isArray(value)) return [`${value.length} in the list`];
   return [String(value)];
