@@ -2,6 +2,7 @@ import { HtmlValidate } from "html-validate";
 import { afterEach, describe, expect, it } from "vitest";
 import { buildChanges } from "lakeproof/publish/page/build-changes.ts";
 import { UNNAMED } from "lakeproof/publish/publication.ts";
+import { changesText } from "lakeproof/publish/since/changes-text.ts";
 import { changesBetween } from "lakeproof/publish/since/changes.ts";
 import { changesText } from "lakeproof/publish/since/changes-text.ts";
 import { readSince, sincePath, writeSince } from "lakeproof/publish/since/since-file.ts";
@@ -90,6 +91,16 @@ describe("what changed between two states", () => {
 
   it("is not the last digits of another engine", () => {
     expect(changesBetween(state(), state({ distance: 25 + 1e-11 })).numbers).toEqual([]);
+  });
+
+  it("counts what came and went apart from what moved", () => {
+    const before = state();
+    const empty = { ...before, results: {}, verdicts: {} };
+    const text = changesText(changesBetween(empty, state()));
+    expect(text).toContain("0 published results moved");
+    expect(text).toMatch(/beside \d+ new/);
+    expect(text).toContain("no verdict turned");
+    expect(changesText(changesBetween(state(), empty))).toMatch(/beside \d+ gone/);
   });
 
   it("is each verdict that turned", () => {

@@ -6,7 +6,7 @@
 import type { TableCell, TableRecord } from "../../base/records.ts";
 import { escapeHtml } from "../../base/escape-html.ts";
 import type { Changes } from "../since/changes.ts";
-import { apartWords, causeGroups } from "../since/changes-text.ts";
+import { apartWords, causeGroups, sorted } from "../since/changes-text.ts";
 import type { Publication } from "../publication.ts";
 import { documentHtml } from "./document.ts";
 import { pageMetadata } from "./page-metadata.ts";
@@ -36,13 +36,27 @@ ${tableElement(record, `table-${n}-caption`)}
 </figure>`;
 }
 
-function verdictsPart({ verdicts }: Changes): string {
+/** What the earlier state did not have, or this one has no more. */
+function comeAndGone(changes: Changes): string {
+  const { fresh, gone } = sorted(changes.numbers);
+  const parts = [
+    ...(fresh.length > 0 ? [`${fresh.length} results are new`] : []),
+    ...(gone.length > 0 ? [`${gone.length} are gone`] : []),
+  ];
+  return parts.length === 0 ? "" : `<p>${parts.join(", ")}; changes.json names them.</p>`;
+}
+
+function verdictsPart(changes: Changes): string {
+  const verdicts = sorted(changes.verdicts).both;
   if (verdicts.length === 0) return "<p>No verdict turned.</p>";
   const rows = verdicts.map((one) => [one.path, one.before ?? "not there", one.now ?? "not there"]);
   return figure(1, "Verdicts that turned.", table("verdicts", ["verdict", "before", "now"], rows));
 }
 
-function numbersPart({ numbers, unmoved, verdicts }: Changes): string {
+function numbersPart(changes: Changes): string {
+  const { unmoved } = changes;
+  const numbers = sorted(changes.numbers).both;
+  const verdicts = sorted(changes.verdicts).both;
   const still = unmoved === 1 ? "1 result is" : `${unmoved} results are`;
   if (numbers.length === 0) return `<p>No published result moved: ${still} what they were.</p>`;
   const rows = numbers.slice(0, ROWS)
@@ -100,6 +114,7 @@ standard uncertainty leaves what was said as it was.</p>
 ${verdictsPart(changes)}
 <h2 id="numbers">Numbers</h2>
 ${numbersPart(changes)}
+${comeAndGone(changes)}
 <h2 id="causes">What differs underneath</h2>
 <p>Nothing was run again to find a cause: these are the entries that differ.</p>
 <section class="box data">

@@ -26,6 +26,38 @@ export function causeGroups(causes: Causes): (readonly [string, readonly string[
   ];
 }
 
+/** Members by whether both states have them. */
+export interface Sorted<T> {
+  readonly both: readonly T[];
+  readonly fresh: readonly T[];
+  readonly gone: readonly T[];
+}
+
+/**
+ * What moved apart from what came and what went.
+ *
+ * @param all numbers or verdicts, `before` and `now` as text, `null` where a state has none
+ * @returns three lists, each in the order given
+ */
+export function sorted<T extends { readonly before: string | null; readonly now: string | null }>(
+  all: readonly T[],
+): Sorted<T> {
+  return {
+    both: all.filter((one) => one.before !== null && one.now !== null),
+    fresh: all.filter((one) => one.before === null),
+    gone: all.filter((one) => one.now === null),
+  };
+}
+
+/** "; 12 are new, 3 are gone", or nothing. */
+function cameAndWent({ fresh, gone }: Sorted<unknown>): string {
+  const parts = [
+    ...(fresh.length > 0 ? [`${fresh.length} new`] : []),
+    ...(gone.length > 0 ? [`${gone.length} gone`] : []),
+  ];
+  return parts.length === 0 ? "" : ` (beside ${parts.join(" and ")})`;
+}
+
 /**
  * The change in a few lines.
  *
@@ -33,22 +65,29 @@ export function causeGroups(causes: Causes): (readonly [string, readonly string[
  * @returns lines without a line feed at the end
  */
 export function changesText(changes: Changes): string {
-  const { numbers, verdicts, causes, unmoved, since } = changes;
+  const { verdicts, causes, unmoved, since } = changes;
+  const [numbers, turned] = [sorted(changes.numbers), sorted(verdicts)];
   const lines = [
-    `Since ${since}: ${numbers.length} published results moved, ${unmoved} did not; ${
-      verdicts.length === 0 ? "no verdict turned" : `${verdicts.length} verdicts turned`
-    }.`,
+    `Since ${since}: ${numbers.both.length} published results moved, ${unmoved} did not${
+      cameAndWent(numbers)
+    }; ${
+      turned.both.length === 0
+        ? "no verdict turned"
+        : `${turned.both.length} ${turned.both.length === 1 ? "verdict" : "verdicts"} turned`
+    }${cameAndWent(turned)}.`,
   ];
   for (const { path, before, now } of verdicts) {
     lines.push(`    ${path}: ${before ?? "(not there)"} -> ${now ?? "(not there)"}`);
   }
-  for (const one of numbers.slice(0, MOST)) {
+  for (const one of numbers.both.slice(0, MOST)) {
     lines.push(
       `    ${one.path}: ${one.before ?? "(not there)"} -> ${one.now ?? "(not there)"}` +
         (one.apart === null ? "" : ` (${apartWords(one)} of its own standard uncertainties)`),
     );
   }
-  if (numbers.length > MOST) lines.push(`    and ${numbers.length - MOST} more: out/changes.json`);
+  if (numbers.both.length > MOST) {
+    lines.push(`    and ${numbers.both.length - MOST} more: out/changes.json`);
+  }
   for (const [title, of] of causeGroups(causes)) {
     if (of.length === 0) continue;
     const more = of.length > 6 ? ` and ${of.length - 6} more` : "";
