@@ -2,7 +2,6 @@ import { HtmlValidate } from "html-validate";
 import { afterEach, describe, expect, it } from "vitest";
 import { buildChanges } from "lakeproof/publish/page/build-changes.ts";
 import { UNNAMED } from "lakeproof/publish/publication.ts";
-import { changesText } from "lakeproof/publish/since/changes-text.ts";
 import { changesBetween } from "lakeproof/publish/since/changes.ts";
 import { changesText } from "lakeproof/publish/since/changes-text.ts";
 import { readSince, sincePath, writeSince } from "lakeproof/publish/since/since-file.ts";
