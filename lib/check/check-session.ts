@@ -14,6 +14,7 @@ import { checkStall } from "./check-stall.ts";
 import { checkSwapped } from "./check-swapped.ts";
 import { checkTurns } from "./check-turns.ts";
 import { checkValues } from "./check-values.ts";
+import { checkWindows } from "./check-windows.ts";
 import type { Rule } from "./rule.ts";
 
 /** Rules in the order in which their findings are told. */
@@ -26,6 +27,7 @@ const RULES: readonly Rule[] = [
   checkMeanSpeed,
   checkGlideRatio,
   checkDoubled,
+  checkWindows,
   checkBlocks,
   checkTurns,
   checkConditionBlocks,

@@ -12,7 +12,7 @@ import { meanOf } from "../infer/sample.ts";
 import { blockMedium, meanMedium, type Medium, withinNature } from "./session-medium.ts";
 import { type TowCalibration, towCalibration } from "./tow-calibration.ts";
 import { type PassSign, type TowCurrents, towCurrents } from "./tow-current.ts";
-import { drifts, UNSTEADY } from "./tow-steadiness.ts";
+import { drifts, UNSTEADY } from "../check/tow-steadiness.ts";
 import { type ReducedWindow, reduceWindows } from "./tow-windows.ts";
 
 /** Columns whose uncertainty enters a tow. */

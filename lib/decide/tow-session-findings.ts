@@ -6,7 +6,7 @@
 import { type Finding, finding } from "../base/finding.ts";
 import { median } from "../check/rule.ts";
 import { beyondCalibration } from "./tow-calibration-findings.ts";
-import { drifts, STEADY } from "./tow-steadiness.ts";
+import { drifts, STEADY } from "../check/tow-steadiness.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
 import { tareFindings } from "./tow-tare.ts";
 

@@ -5,7 +5,7 @@
  */
 import { type Finding, finding } from "../base/finding.ts";
 import type { TowWindow } from "../base/tow-answer.ts";
-import { LONG_ENOUGH } from "./tow-steadiness.ts";
+import { LONG_ENOUGH } from "../check/tow-steadiness.ts";
 import type { ReducedWindow } from "./tow-windows.ts";
 
 /** Points named one by one. */

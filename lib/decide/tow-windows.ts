@@ -6,11 +6,12 @@
 import type { Finding } from "../base/finding.ts";
 import type { Session, TowPoint } from "../base/session.ts";
 import type { TowWindow } from "../base/tow-answer.ts";
+import { GAP, LEAST_SAMPLES } from "../check/check-windows.ts";
 import { columnUncertainty, standardUncertaintyOf } from "../check/column-uncertainty.ts";
 import { meanOf } from "../infer/sample.ts";
 import { steadyPart } from "../infer/steady-part.ts";
 import { windowMean } from "../infer/window-mean.ts";
-import { LONG_ENOUGH, STEADY } from "./tow-steadiness.ts";
+import { LONG_ENOUGH, STEADY } from "../check/tow-steadiness.ts";
 import { windowFindings } from "./tow-window-findings.ts";
 
 /** A point of many samples, reduced. */
@@ -33,12 +34,6 @@ export interface ReducedTow {
   readonly windows: ReadonlyMap<string, ReducedWindow>;
   readonly findings: readonly Finding[];
 }
-
-/** Fewer samples make no mean with an uncertainty. */
-const LEAST_SAMPLES = 3;
-
-/** A step so many times the usual one is a gap. */
-const GAP = 2.5;
 
 /** What all samples of a point must agree on. */
 const SAME = [

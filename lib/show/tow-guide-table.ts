@@ -5,7 +5,7 @@
  */
 import type { TableRecord } from "../base/records.ts";
 import { listInWords } from "../base/sentence-words.ts";
-import { LONG_ENOUGH, STEADY } from "../decide/tow-steadiness.ts";
+import { LONG_ENOUGH, STEADY } from "../check/tow-steadiness.ts";
 import { textCell } from "./table-cells.ts";
 import { left } from "./table-columns.ts";
 

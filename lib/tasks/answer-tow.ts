@@ -10,6 +10,7 @@ import type { Session } from "../base/session.ts";
 import { excerpt } from "../base/printable.ts";
 import type { TowAnswer } from "../base/tow-answer.ts";
 import { checkSession } from "../check/check-session.ts";
+import { WINDOW_CODES } from "../check/check-windows.ts";
 import { compareTows, type TowEvidence } from "../decide/compare-tows.ts";
 import { openSession, sessionFolder } from "../read/open-session.ts";
 import { answerText } from "../show/answer-json.ts";
@@ -119,6 +120,7 @@ function once(findings: readonly Finding[]): Finding[] {
 function dataFindings(session: Session, several: boolean): Finding[] {
   return [...session.findings, ...checkSession(session)]
     .filter((one) => one.file !== GLIDES || session.traces.length > 0)
+    .filter((one) => !WINDOW_CODES.includes(one.code))
     .map((one) =>
       several && one.file !== null ? { ...one, file: `${session.name}/${one.file}` } : one
     );
