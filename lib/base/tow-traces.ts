@@ -44,13 +44,19 @@ export interface TowFromTraces {
 /** Tow and glides of one design, asked the same. */
 export interface TowAgreement {
   readonly design: string;
+  /** The session of the tow. */
+  readonly session: string;
+  /** What the glides were told by: speed traces, or launch, end, height and distance alone. */
+  readonly kind: "traces" | "glides";
+  /** The session of the glides. */
+  readonly glideSession: string;
   readonly quantity: "bestLiftToDrag" | "drag";
   /** m/s for a drag. */
   readonly speed: number | null;
   readonly tow: Quantity;
-  /** At the tow's lift and depth. */
+  /** What the glides say, of either kind, at the tow's lift and depth. */
   readonly traces: Quantity;
-  /** Difference of the logarithms, tow less traces, over the 95 % uncertainty of that difference; agrees up to 1. */
+  /** Difference of the logarithms, tow less glides, over the 95 % uncertainty of that difference; agrees up to 1. */
   readonly en: number;
   /** Both together; `null` where they do not agree in this or another quantity. */
   readonly combined: Quantity | null;

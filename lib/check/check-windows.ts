@@ -137,8 +137,10 @@ function checkPoint(rows: readonly TowPoint[]): Finding[] {
  * import { readSession } from "lakeproof/read/read-session.ts";
  * import { equal } from "node:assert/strict";
  * const rows = [0, 1, 2, 3, 4].map((i) => `1,alder,4.0,60,0.1,${i / 10}`);
- * const text = ["point,design,speed,line_tension,line_angle,time", ...rows].join("\n");
- * const session = readSession("lake", new Map([["tow.csv", new TextEncoder().encode(text)]]));
+ * const tow = ["point,design,speed,line_tension,line_angle,time", ...rows].join("\n");
+ * const bytes = (text: string) => new TextEncoder().encode(text);
+ * const designs = bytes("design,span,area\nalder,0.95,0.15\n");
+ * const session = readSession("lake", new Map([["designs.csv", designs], ["tow.csv", bytes(tow)]]));
  * equal(checkWindows(session)[0]?.code, "short-window");
  * ```
  */

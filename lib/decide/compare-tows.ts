@@ -12,11 +12,12 @@ import { dataFaults, faultsOf } from "./data-faults.ts";
 import { answerHead } from "./answer-head.ts";
 import { type TowedDesign, towedDesign } from "./design-tow.ts";
 import { designsOf } from "./glide-options.ts";
-import { agreementFindings, towAgreement } from "./tow-agreement.ts";
+import { agreementFindings } from "./tow-agreement.ts";
+import { besideGlides, GLIDES_REST_ON, type TowEntry } from "./tow-beside-glides.ts";
 import { towSessionFindings } from "./tow-session-findings.ts";
 import { comparePairs, pairFindings, type TowPair } from "./tow-pairs.ts";
-import { type PreparedTow, towedDesigns } from "./tow-readings.ts";
-import { differingDesigns, prepareTows, sharedWithTraces } from "./tow-sessions.ts";
+import { towedDesigns } from "./tow-readings.ts";
+import { differingDesigns, prepareTows } from "./tow-sessions.ts";
 import { prepareTraces } from "./trace-runs.ts";
 import { type TracedDesign, tracedDesign } from "./traced-design.ts";
 
@@ -49,15 +50,6 @@ const RESTS_ON: readonly (string | null)[] = [
   "designs.csv",
   "tow.csv",
   "calibrations.csv",
-  "conditions.csv",
-  "instruments.csv",
-  null,
-];
-
-/** Tables that traces rest on. */
-const TRACES_REST_ON: readonly (string | null)[] = [
-  "designs.csv",
-  "glides.csv",
   "conditions.csv",
   "instruments.csv",
   null,
@@ -116,7 +108,7 @@ export function compareTows(
     return towedDesigns(one).map((design) => ({ one, design, faulty: faults.length > 0 }));
   });
   const flown = sessions.flatMap((session) =>
-    session.traces.length === 0 || faultsOf([session], TRACES_REST_ON).length > 0
+    session.traces.length === 0 || faultsOf([session], GLIDES_REST_ON).length > 0
       ? []
       : [prepareTraces(session)]
   );
@@ -128,18 +120,17 @@ export function compareTows(
     name === baseline || options.candidates === undefined || options.candidates.includes(name);
   const first = (one: { readonly answer: { readonly design: string } }) =>
     Number(one.answer.design === baseline);
-  const entries: { towed: TowedDesign; prepared: PreparedTow; traced: TracedDesign | null }[] =
-    towed
-      .filter(({ design }) => chosen(design.spec.design))
-      .map(({ one, design, faulty }) => ({
-        towed: towedDesign(one, { ...design, place: names.indexOf(design.spec.design) + 1 }, {
-          faulty,
-          ...(options.draws === undefined ? {} : { draws: options.draws }),
-          ...(options.robust === undefined ? {} : { robust: options.robust }),
-        }),
-        prepared: one,
-        traced: null,
-      }));
+  const entries: TowEntry[] = towed
+    .filter(({ design }) => chosen(design.spec.design))
+    .map(({ one, design, faulty }) => ({
+      towed: towedDesign(one, { ...design, place: names.indexOf(design.spec.design) + 1 }, {
+        faulty,
+        ...(options.draws === undefined ? {} : { draws: options.draws }),
+        ...(options.robust === undefined ? {} : { robust: options.robust }),
+      }),
+      prepared: one,
+      traced: null,
+    }));
   entries.sort((one, other) => first(other.towed) - first(one.towed));
   entries.forEach((one) => say(one.prepared.session, one.towed.findings));
   const mass = prepared[0]?.referenceMass ?? null;
@@ -193,11 +184,7 @@ export function compareTows(
     baseline,
   );
   findings.push(...pairs.flatMap(pairFindings));
-  const agreement = entries.flatMap(({ towed, traced, prepared: { session } }) => {
-    if (traced?.answer == null) return [];
-    const glided = sessions.find((one) => one.name === traced.answer!.session) ?? session;
-    return towAgreement(towed, traced, sharedWithTraces(session, glided));
-  });
+  const agreement = entries.flatMap((one) => besideGlides(one, sessions));
   findings.push(...agreementFindings(agreement));
   return {
     answer: {

@@ -21,6 +21,7 @@ import { traceEstimate } from "../fit/trace-series.ts";
 import { combinedValue, type MeasuredValue, normalisedError } from "../infer/agreement.ts";
 import type { TowedDesign } from "./design-tow.ts";
 import { towQuantity } from "./tow-quantity.ts";
+import type { PlainGlides } from "./plain-glides.ts";
 import type { TracedDesign } from "./traced-design.ts";
 
 /** Errors of a design's own that a tow and a glide of it share: what it pushes aside was dunked once. */
@@ -50,6 +51,12 @@ export function towAgreement(
   if (series === null || traced.series === null) return [];
   const { craft } = series.fit.data;
   const found: TowAgreement[] = [];
+  const between = {
+    design: towed.answer.design,
+    session: towed.answer.session,
+    kind: "traces",
+    glideSession: traced.answer!.session,
+  } as const;
   const add = (
     quantity: TowAgreement["quantity"],
     speed: number | null,
@@ -66,19 +73,7 @@ export function towAgreement(
     const [here, glided] = [value(series.fit)!, value(there(traced.series!.fit))!];
     const covariance = sharedCovariance(one, other, shares) +
       planformCovariance([series.fit, here.gradient], [traced.series!.fit, glided.gradient]);
-    const [tow, glide] = [measured(one), measured(other)];
-    const unit = quantity === "drag" ? "N" : "1";
-    const en = normalisedError(tow, glide, covariance);
-    const both = Math.abs(en) <= 1 ? combinedValue(tow, glide, covariance) : null;
-    found.push({
-      design: towed.answer.design,
-      quantity,
-      speed,
-      tow: towQuantity(logOf(tow), unit),
-      traces: towQuantity(logOf(glide), unit),
-      en,
-      combined: both === null ? null : towQuantity(logOf(both), unit),
-    });
+    found.push(sideBySide({ ...between, quantity, speed }, one, other, covariance));
   };
   if (towed.best?.where === null && traced.best !== null) {
     add("bestLiftToDrag", null, towed.best.estimate, logBestLiftToDrag);
@@ -92,10 +87,69 @@ export function towAgreement(
       if (drag !== null) add("drag", speed, drag, (fit) => logDrag(fit, speed));
     }
   }
-  // Where one quantity shows that something else is at work, none is put together.
+  return found;
+}
+
+/**
+ * Drag of one design by tow and by its plain glides, at the one speed that those tell it at.
+ *
+ * @param towed by tow
+ * @param glides by launch, end, height and distance
+ * @param glideSession theirs
+ * @param shares whether an error that both know by one key is one error
+ * @returns one entry, or none where the tow has no law
+ */
+export function glideAgreement(
+  towed: TowedDesign,
+  glides: PlainGlides,
+  glideSession: string,
+  shares: (key: string) => boolean,
+): TowAgreement[] {
+  const { series } = towed;
+  const { speed } = glides;
+  const drag = series === null ? null : dragEstimate(series, speed);
+  if (series === null || drag === null) return [];
+  const [, leaning] = planformChanges(series.fit, logDrag(series.fit, speed)!.gradient);
+  const covariance = sharedCovariance(drag, glides.estimate, shares) +
+    leaning * glides.shapeChange;
+  const { design, session } = towed.answer;
+  return [sideBySide(
+    { design, session, kind: "glides", glideSession, quantity: "drag", speed },
+    drag,
+    glides.estimate,
+    covariance,
+  )];
+}
+
+/**
+ * Nothing put together of a design's tow where one quantity shows that something else is at work.
+ *
+ * @param found of one tow of one design
+ * @returns the same, combined only where all agree
+ */
+export function onlyWhereAllAgree(found: readonly TowAgreement[]): readonly TowAgreement[] {
   return found.every((one) => one.combined !== null)
     ? found
     : found.map((one) => ({ ...one, combined: null }));
+}
+
+function sideBySide(
+  about: Omit<TowAgreement, "tow" | "traces" | "en" | "combined">,
+  one: TowEstimate,
+  other: TowEstimate,
+  covariance: number,
+): TowAgreement {
+  const [tow, glide] = [measured(one), measured(other)];
+  const unit = about.quantity === "drag" ? "N" : "1";
+  const en = normalisedError(tow, glide, covariance);
+  const both = Math.abs(en) <= 1 ? combinedValue(tow, glide, covariance) : null;
+  return {
+    ...about,
+    tow: towQuantity(logOf(tow), unit),
+    traces: towQuantity(logOf(glide), unit),
+    en,
+    combined: both === null ? null : towQuantity(logOf(both), unit),
+  };
 }
 
 function measured(estimate: TowEstimate): MeasuredValue {
@@ -123,17 +177,19 @@ function planformCovariance(
   one: readonly [LeaningFit, Three],
   other: readonly [LeaningFit, Three],
 ): number {
-  const changes = ([fit, gradient]: readonly [LeaningFit, Three]) => {
-    const { expected } = fit.data.craft;
-    if (expected === null) return [0, 0];
-    return [
-      dot(fit.covariance[1], gradient) / expected.constant.standardUncertainty,
-      dot(fit.covariance[2], gradient) /
-      (expected.liftTerm.standardUncertainty / fit.referenceSpeed ** 2),
-    ];
-  };
-  const [a, b] = [changes(one), changes(other)];
-  return a[0]! * b[0]! + a[1]! * b[1]!;
+  const [a, b] = [planformChanges(...one), planformChanges(...other)];
+  return a[0] * b[0] + a[1] * b[1];
+}
+
+/** Change by one standard uncertainty of what is expected of the constant, and of the lift term. */
+function planformChanges(fit: LeaningFit, gradient: Three): [constant: number, liftTerm: number] {
+  const { expected } = fit.data.craft;
+  if (expected === null) return [0, 0];
+  return [
+    dot(fit.covariance[1], gradient) / expected.constant.standardUncertainty,
+    dot(fit.covariance[2], gradient) /
+    (expected.liftTerm.standardUncertainty / fit.referenceSpeed ** 2),
+  ];
 }
 
 interface LeaningFit {
@@ -156,7 +212,9 @@ export function agreementFindings(agreement: readonly TowAgreement[]): Finding[]
     const all = agreement.filter((one) => one.design === design);
     const worst = all.reduce((one, other) => Math.abs(other.en) > Math.abs(one.en) ? other : one);
     const named = (one: TowAgreement) =>
-      one.quantity === "drag" ? `drag at ${one.speed!.toFixed(2)} m/s` : "best lift-to-drag";
+      one.quantity === "bestLiftToDrag"
+        ? "best lift-to-drag"
+        : `drag at ${one.speed!.toFixed(2)} m/s${one.kind === "glides" ? " by plain glides" : ""}`;
     if (Math.abs(worst.en) <= AGREES) {
       return finding({
         severity: "note",
@@ -175,7 +233,9 @@ export function agreementFindings(agreement: readonly TowAgreement[]): Finding[]
           named(worst)
         }, more than their uncertainties; likely causes in this order: slope of the boat's waves, ` +
         "splash of the launch, scale of the load cell. They are not combined.",
-      wanted: "A tow beside the wake or on a longer line; traces that begin after the splash.",
+      wanted: `A tow beside the wake or on a longer line; ${
+        worst.kind === "traces" ? "traces that begin" : "launch speeds read"
+      } after the splash.`,
     });
   });
 }

@@ -40,8 +40,14 @@ export function prepareTows(sessions: readonly Session[]): PreparedTow[] {
   return prepared.map((one) => ({ ...one, referenceMass }));
 }
 
-/** Names of the instruments of a column whose shared error is stated. */
-function instrumentsOf(session: Session, quantity: string): string[] {
+/**
+ * Names of the instruments of a column whose shared error is stated.
+ *
+ * @param session whose instruments.csv
+ * @param quantity column
+ * @returns names, as often as they stand there
+ */
+export function instrumentsOf(session: Session, quantity: string): string[] {
   return session.instruments.flatMap((one) =>
     one.quantity === quantity && one.kind === "common" && one.instrument !== null
       ? [one.instrument]
@@ -49,7 +55,14 @@ function instrumentsOf(session: Session, quantity: string): string[] {
   );
 }
 
-const namedAlike = (one: readonly string[], other: readonly string[]) =>
+/**
+ * Whether two lists of instruments have one in common.
+ *
+ * @param one names
+ * @param other names
+ * @returns true where a name stands in both
+ */
+export const namedAlike = (one: readonly string[], other: readonly string[]) =>
   one.some((name) => other.includes(name));
 
 /**
@@ -73,15 +86,22 @@ export function sharedBetween(one: Session, other: Session): (key: string) => bo
  * Whether an error that a tow and traces know by one key is one error.
  *
  * @param tow session of the tow
- * @param traces session of the traces, perhaps the same
+ * @param traces session of the traces or glides, perhaps the same
+ * @param columns that their speeds stand in
  * @returns true for a weighing of one session or by one scale, and for a speed log that has one name in both; its zero only
  *   on one day
  */
-export function sharedWithTraces(tow: Session, traces: Session): (key: string) => boolean {
+export function sharedWithTraces(
+  tow: Session,
+  traces: Session,
+  columns: readonly string[] = ["trace_speed"],
+): (key: string) => boolean {
   return (key) => {
     if (key !== "speed scale" && key !== "speed zero") return sharedBetween(tow, traces)(key);
     if (key === "speed zero" && tow !== traces) return false;
-    return namedAlike(instrumentsOf(tow, "speed"), instrumentsOf(traces, "trace_speed"));
+    return columns.every((column) =>
+      namedAlike(instrumentsOf(tow, "speed"), instrumentsOf(traces, column))
+    );
   };
 }
 

@@ -34,7 +34,7 @@ interface Off {
 }
 
 /** Standard uncertainties of shared errors where nobody states them. Common practice, no source. */
-const USUAL = {
+export const USUAL_GLIDE_ERRORS = {
   speedScale: 0.01,
   speedZero: 0.02,
   volumeDunked: 0.1,
@@ -103,8 +103,8 @@ interface NamedOff {
 function sharedOffs({ prepared, spec, traces, referenceMass }: Task): NamedOff[] {
   const { columns } = prepared;
   const speed = sharedParts(columns.trace_speed, {
-    fixed: USUAL.speedZero,
-    share: USUAL.speedScale,
+    fixed: USUAL_GLIDE_ERRORS.speedZero,
+    share: USUAL_GLIDE_ERRORS.speedScale,
   });
   const none = { fixed: 0, share: 0 };
   const drop = sharedParts(columns.drop, none), distance = sharedParts(columns.distance, none);
@@ -115,8 +115,10 @@ function sharedOffs({ prepared, spec, traces, referenceMass }: Task): NamedOff[]
     weighed.fixed,
     (mass.share + weighed.share) * referenceMass,
   );
-  const depth = sharedParts(columns.depth, { fixed: USUAL.depth, share: 0 });
-  const volume = spec.wetVolume === null ? USUAL.volumeEstimated : USUAL.volumeDunked;
+  const depth = sharedParts(columns.depth, { fixed: USUAL_GLIDE_ERRORS.depth, share: 0 });
+  const volume = spec.wetVolume === null
+    ? USUAL_GLIDE_ERRORS.volumeEstimated
+    : USUAL_GLIDE_ERRORS.volumeDunked;
   const one = (name: string, key: string | null, off: NamedOff["off"]): NamedOff => ({
     name,
     key,
@@ -138,7 +140,7 @@ function sharedOffs({ prepared, spec, traces, referenceMass }: Task): NamedOff[]
     })),
     one("carried mass", "carried mass", (sign) => ({ mass: sign * massFixed })),
     one("water that moves along", "water that moves along", (sign) => ({
-      movingShare: sign * USUAL.movingWater,
+      movingShare: sign * USUAL_GLIDE_ERRORS.movingWater,
     })),
     one("wet volume", null, (sign) => ({ volumeShare: sign * volume })),
     one("depth", null, (sign) => ({ depth: sign * depth.fixed })),
@@ -206,7 +208,7 @@ function dataOf(
     data: {
       runs: kept,
       craft: { lift, phi: phiOf(spec.span, prior.depth, gravity), expected: prior.towed },
-      steepeningUncertainty: USUAL.steepening,
+      steepeningUncertainty: USUAL_GLIDE_ERRORS.steepening,
     },
     depthKnown,
     density,

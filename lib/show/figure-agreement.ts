@@ -14,7 +14,8 @@ import { cutToWidth, type DrawingSize, figureRecord } from "./drawing.ts";
 import { intervalBars, meanMarks } from "./interval-marks.ts";
 import { ratioAxis, ratioAxisMarks, ratioScale } from "./ratio-axis.ts";
 import { rowFrame } from "./row-frame.ts";
-import { agreementName, agreementTable, agreementWord } from "./tow-traces-text.ts";
+import { towEntryName } from "./tow-entry-name.ts";
+import { agreementTable, agreementWord, quantityName } from "./tow-traces-text.ts";
 
 /** One quantity, everything over what the tow says. */
 export interface AgreementRow {
@@ -23,7 +24,8 @@ export interface AgreementRow {
   readonly quantity: string;
   readonly word: string;
   readonly sides: readonly {
-    readonly name: "tow" | "glides" | "together";
+    /** `plain` stands for glides without a speed trace. */
+    readonly name: "tow" | "glides" | "plain" | "together";
     readonly value: number;
     readonly low: number;
     readonly high: number;
@@ -36,27 +38,31 @@ export interface AgreementRow {
  * @param evidence whole
  * @returns one entry a quantity
  */
-export function agreementRows({ answer, designs }: TowEvidence): AgreementRow[] {
+export function agreementRows(evidence: TowEvidence): AgreementRow[] {
+  const { answer, designs } = evidence;
   return answer.agreement.map((one: TowAgreement) => {
-    const side = (name: "tow" | "glides" | "together", q: Quantity) => ({
+    const side = (name: AgreementRow["sides"][number]["name"], q: Quantity) => ({
       name,
       value: q.value / one.tow.value,
       low: q.low! / one.tow.value,
       high: q.high! / one.tow.value,
     });
     return {
-      design: printable(one.design),
+      design: printable(towEntryName(evidence, one)),
       place: designs.find((own) => own.answer.design === one.design)!.place,
-      quantity: agreementName(one),
+      quantity: quantityName(one),
       word: agreementWord(one),
       sides: [
         side("tow", one.tow),
-        side("glides", one.traces),
+        side(one.kind === "glides" ? "plain" : "glides", one.traces),
         ...(one.combined === null ? [] : [side("together", one.combined)]),
       ],
     };
   });
 }
+
+/** True for a line of glides of either kind: drawn hollow. */
+const glided = ({ name }: AgreementRow["sides"][number]) => name === "glides" || name === "plain";
 
 /** Height of a quantity with its words and three intervals, and of one interval, in units. */
 const GROUP = 74, LINE = 17, WORDS = 22;
@@ -85,8 +91,8 @@ function plotOf(rows: readonly AgreementRow[], size: DrawingSize) {
     marks: [
       ...ratioAxisMarks(axis, narrow ? "times the tow's" : "times what the tow says"),
       ...intervalBars(placed),
-      ...meanMarks(placed.filter((one) => one.name !== "glides").map(point)),
-      ...meanMarks(placed.filter((one) => one.name === "glides").map(point), true),
+      ...meanMarks(placed.filter((one) => !glided(one)).map(point)),
+      ...meanMarks(placed.filter((one) => glided(one)).map(point), true),
       Plot.text(placed, {
         frameAnchor: "left",
         textAnchor: "end",
@@ -125,9 +131,9 @@ function plotOf(rows: readonly AgreementRow[], size: DrawingSize) {
 export function figureAgreement(evidence: TowEvidence, name = "agreement"): FigureRecord {
   const rows = agreementRows(evidence);
   const caption = rows.length === 0
-    ? "No design has both a tow and speed traces, so nothing is drawn."
+    ? "No design has both a tow and glides, so nothing is drawn."
     : "Full marks are the tow and both together, hollow ones the glides, bars the 95\u00a0% intervals, all over what the " +
-      "tow says. Eₙ is their difference over its own 95\u00a0% uncertainty: up to 1 they agree, and only then are they put together.";
+      "tow says. Eₙ is their difference over its own 95\u00a0% uncertainty: up to 1 they agree, and only then are they put together. Plain are glides without a speed trace, which tell the drag at one speed.";
   return figureRecord({
     name,
     title: "Tow and glides side by side",

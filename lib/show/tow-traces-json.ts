@@ -64,6 +64,9 @@ export function fromTracesObject(one: TowFromTraces | null): Plain {
 export function agreementObject(one: TowAgreement): Plain {
   return {
     design: one.design,
+    session: one.session,
+    kind: one.kind,
+    glideSession: one.glideSession,
     quantity: one.quantity,
     speed: one.speed,
     tow: quantityObject(one.tow),

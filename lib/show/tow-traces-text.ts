@@ -12,6 +12,7 @@ import type { TowAgreement } from "../base/tow-traces.ts";
 import type { TowEvidence } from "../decide/compare-tows.ts";
 import { designCell, EMPTY_CELL, formattedCell, numberCell, textCell } from "./table-cells.ts";
 import { left, right } from "./table-columns.ts";
+import { towEntryName } from "./tow-entry-name.ts";
 
 /**
  * Value and interval, or the one end that is known.
@@ -62,8 +63,18 @@ export function tracesTable({ designs }: TowEvidence): TableRecord {
  * @param agreement the quantity and, for drag, its speed in m/s
  * @returns words with the speed's unit, in lower case
  */
-export function agreementName({ quantity, speed }: TowAgreement): string {
+export function quantityName({ quantity, speed }: TowAgreement): string {
   return quantity === "drag" ? `drag at ${speed!.toFixed(2)} m/s` : "best lift-to-drag";
+}
+
+/**
+ * What is compared, and with which glides where they have no speed trace.
+ *
+ * @param one a quantity by both
+ * @returns for instance "drag at 4.16 m/s, plain glides"
+ */
+export function agreementName(one: TowAgreement): string {
+  return `${quantityName(one)}${one.kind === "glides" ? ", plain glides" : ""}`;
 }
 
 /**
@@ -82,13 +93,14 @@ export function agreementWord({ en }: TowAgreement): string {
  * @param evidence whole
  * @returns one row a quantity; no rows where no design has both
  */
-export function agreementTable({ answer, designs }: TowEvidence): TableRecord {
+export function agreementTable(evidence: TowEvidence): TableRecord {
+  const { answer, designs } = evidence;
   const placeOf = (name: string) =>
     designs.find((one) => one.answer.design === name)?.place ?? designs.length;
   return {
     name: "tow-agreement",
     caption:
-      "Tow and glides side by side, at the tow's lift and depth. Eₙ is their difference over its 95 % uncertainty: up to 1 they agree.",
+      "Tow and glides side by side, at the tow's lift and depth. Eₙ is their difference over its 95 % uncertainty: up to 1 they agree. Plain glides have no speed trace: they tell the drag at one speed.",
     columns: [
       left("design"),
       left("quantity"),
@@ -98,7 +110,7 @@ export function agreementTable({ answer, designs }: TowEvidence): TableRecord {
       right("together"),
     ],
     rows: answer.agreement.map((one) => [
-      designCell(one.design, placeOf(one.design)),
+      designCell(towEntryName(evidence, one), placeOf(one.design)),
       textCell(agreementName(one)),
       intervalCell(one.tow),
       intervalCell(one.traces),

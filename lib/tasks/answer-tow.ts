@@ -24,7 +24,7 @@ import {
 } from "./answer-glide.ts";
 import { EXIT } from "./exit-codes.ts";
 
-/** Findings about this table are told only where traces lean on it. */
+/** Findings about this table are told only where its glides stand beside a tow. */
 const GLIDES = "glides.csv";
 
 /** The answer where nothing could be read. */
@@ -85,7 +85,12 @@ export async function answerTow(
       ...(robust === undefined ? {} : { robust }),
       ...(draws === undefined ? {} : { draws: drawsOf(draws) }),
     });
-    const data = sessions.flatMap((session) => dataFindings(session, sessions.length > 1));
+    const data = sessions.flatMap((session) =>
+      dataFindings(session, {
+        several: sessions.length > 1,
+        glided: evidence.answer.agreement.some((one) => one.glideSession === session.name),
+      })
+    );
     const findings = once([...data, ...evidence.answer.findings]);
     evidence = { ...evidence, answer: { ...evidence.answer, findings } };
     invented = sessions.some((one) => one.invented);
@@ -117,9 +122,12 @@ function once(findings: readonly Finding[]): Finding[] {
 }
 
 /** What reading and checking found; with several sessions each file is named with its own. */
-function dataFindings(session: Session, several: boolean): Finding[] {
+function dataFindings(
+  session: Session,
+  { several, glided }: { readonly several: boolean; readonly glided: boolean },
+): Finding[] {
   return [...session.findings, ...checkSession(session)]
-    .filter((one) => one.file !== GLIDES || session.traces.length > 0)
+    .filter((one) => one.file !== GLIDES || session.traces.length > 0 || glided)
     .filter((one) => !WINDOW_CODES.includes(one.code))
     .map((one) =>
       several && one.file !== null ? { ...one, file: `${session.name}/${one.file}` } : one

@@ -67,10 +67,11 @@ describe("speed traces beside a tow", () => {
   });
 
   it("are held against the tow, and both are shown beside what they give together", () => {
-    expect(answer.agreement.map((one) => `${one.design} ${one.quantity}`)).toEqual(
+    expect(answer.agreement.map((one) => `${one.design} ${one.quantity} ${one.kind}`)).toEqual(
       ["alder", "birch"].flatMap((name) => [
-        `${name} bestLiftToDrag`,
-        ...[0, 1, 2].map(() => `${name} drag`),
+        `${name} bestLiftToDrag traces`,
+        ...[0, 1, 2].map(() => `${name} drag traces`),
+        `${name} drag glides`,
       ]),
     );
     for (const { en, tow, traces, combined } of answer.agreement) {
@@ -165,7 +166,7 @@ describe("traces that say less or something else", () => {
       compareTows({
         ...glided(),
         instruments: [named("speed", "paddle log"), named("trace_speed", second)],
-      }).answer.agreement.at(-1)!.en;
+      }).answer.agreement.findLast((one) => one.kind === "traces")!.en;
     // Fast, drag grows with the speed read in both: a log that both share can't part them.
     expect(Math.abs(en("paddle log"))).toBeGreaterThan(Math.abs(en("another log")));
   });
