@@ -49,7 +49,7 @@ export interface DragAtSpeed {
  * Reynolds numbers. Spray: its constant is from memory, a factor of two between texts. Junction: two formulas in use differ by
  * 2.8. The rider's stands in the split. Common practice, no source.
  */
-export const PART_DOUBT = {
+const PART_DOUBT = {
   struts: 0.4,
   spray: 0.5,
   junction: 0.6,

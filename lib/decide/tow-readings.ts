@@ -16,7 +16,7 @@ import { drifts, UNSTEADY } from "../check/tow-steadiness.ts";
 import { type ReducedWindow, reduceWindows } from "./tow-windows.ts";
 
 /** Columns whose uncertainty enters a tow. */
-export const TOW_COLUMNS = [
+const TOW_COLUMNS = [
   "speed",
   "line_tension",
   "line_angle",

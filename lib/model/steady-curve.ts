@@ -6,7 +6,7 @@
 import type { SteadyFlight, SteadyState } from "./steady-craft.ts";
 
 /** What a curve holds at each speed, all in SI. */
-export const CURVE_PARTS = [
+const CURVE_PARTS = [
   "wingFriction",
   "viscousLift",
   "inducedAndWave",

@@ -40,7 +40,7 @@ export interface SpeedRow {
  * @param evidence whole
  * @returns water and air of each design under each speed
  */
-export function speedRows({ designs }: TakeoffEvidence): SpeedRow[] {
+function speedRows({ designs }: TakeoffEvidence): SpeedRow[] {
   return SPEEDS.flatMap(([key, label]) =>
     designs.flatMap(({ answer, prepared: { place } }) => {
       const design = printable(answer.design);

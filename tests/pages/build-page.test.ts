@@ -1,11 +1,9 @@
-import { HtmlValidate } from "html-validate";
 import { describe, expect, it } from "vitest";
-import { MEDIA, type TableRecord } from "lakeproof/base/records.ts";
+import { MEDIA } from "lakeproof/base/records.ts";
 import { buildIndex } from "lakeproof/publish/page/build-index.ts";
 import { buildPage } from "lakeproof/publish/page/build-page.ts";
-import { thinned } from "lakeproof/publish/page/figure-part.ts";
 import type { PageBuild } from "lakeproof/publish/page/page-types.ts";
-import type { Notebook } from "lakeproof/publish/notebook.ts";
+import { build, messages, pages, withoutData, withoutStyles } from "./built-page.ts";
 import {
   code,
   display,
@@ -15,38 +13,9 @@ import {
   SAMPLE_ANSWER,
   SAMPLE_STAMP,
 } from "./sample-notebook.ts";
-import { HOSTILE, HOSTILE_NAME } from "./hostile-notebook.ts";
 import { WHOLE } from "./whole-notebook.ts";
 
-const pages = [
-  { slug: "00-first", title: "The <first> page" },
-  { slug: "01-sample", title: "Which of two wings glides better?" },
-];
-
-const build = (notebook: Notebook): Promise<PageBuild> =>
-  buildPage({ slug: "01-sample", notebook, stamp: SAMPLE_STAMP, pages });
-
 const sample = build(SAMPLE);
-
-const validator = new HtmlValidate({
-  extends: ["html-validate:recommended", "html-validate:a11y"],
-  // Formulas carry their few styles as attributes; fonts make the style element long.
-  rules: { "no-inline-style": "off", "long-title": "off" },
-});
-
-async function messages(html: string): Promise<string[]> {
-  const report = await validator.validateString(html);
-  return report.results.flatMap((result) =>
-    result.messages.map((message) => `${message.ruleId}: ${message.message} (${message.selector})`)
-  );
-}
-
-/** The page without what it tells programs: data that nothing runs, and in which no markup can stand. */
-const withoutData = (html: string) =>
-  html.replace(/<script type="application\/ld\+json">[^<]*<\/script>/, "");
-
-/** The page without its style sheet, whose fonts are long and never hold markup. */
-const withoutStyles = (html: string) => html.replace(/<style>[\s\S]*?<\/style>/, "");
 
 const textOf = (page: PageBuild, path: string) =>
   new TextDecoder().decode(page.files.find((file) => file.path === path)!.bytes);
@@ -229,87 +198,5 @@ describe("a page", () => {
     expect(card.summary).toMatch(/^Two wings built in an evening class/);
     expect(card.answer?.headline).toBe("Birch glides further than alder.");
     expect(await buildIndex([card])).toContain("Birch glides further than alder.");
-  });
-});
-
-describe("a page with hostile names", () => {
-  const page = buildPage({
-    slug: "01-sample",
-    notebook: HOSTILE,
-    stamp: {
-      ...SAMPLE_STAMP,
-      notebook: HOSTILE_NAME,
-      versions: { [HOSTILE_NAME]: HOSTILE_NAME },
-      data: [],
-    },
-    pages: [...pages, { slug: "02-next", title: HOSTILE_NAME }],
-  });
-
-  it("holds them as text only: no element or attribute comes of them", async () => {
-    const { html, card } = await page;
-    for (const whole of [html, await buildIndex([card])].map(withoutData)) {
-      const tags = [...withoutStyles(whole).matchAll(/<\/?([a-zA-Z][\w-]*)([^>]*)>/g)];
-      const names = tags.map((tag) => tag[1]!.toLowerCase());
-      for (const bad of ["script", "iframe", "foreignobject", "image", "object"]) {
-        expect(names).not.toContain(bad);
-      }
-      expect(tags.filter((tag) => /\son\w+\s*=/.test(tag[2]!.replace(/"[^"]*"/g, "")))).toEqual([]);
-      expect(whole).not.toMatch(/(href|src)="javascript:/);
-      expect(whole).not.toContain("https://example.org");
-      expect(whole).toContain("&lt;script&gt;alert(1)&lt;/script&gt;");
-    }
-  });
-
-  it("is still valid HTML", async () => {
-    const { html, card } = await page;
-    expect(await messages(html)).toEqual([]);
-    expect(await messages(await buildIndex([card]))).toEqual([]);
-  });
-
-  it("names its files plainly and keeps formulas out of its tables", async () => {
-    const { files } = await page;
-    for (const { path } of files) {
-      expect(path).toMatch(/^(figures|tables|answers)\/01-sample-[a-z0-9-]+\.(svg|png|json|csv)$/);
-    }
-    expect(new Set(files.map((file) => file.path)).size).toBe(files.length);
-    const csv = files.find((file) => file.path.endsWith(".csv"))!;
-    expect(new TextDecoder().decode(csv.bytes)).toContain("\r\n'=cmd()\r\n");
-    const svg = files.find((file) => file.path.endsWith(".svg"))!;
-    const text = new TextDecoder().decode(svg.bytes);
-    expect(text).not.toMatch(/<script|<image|onclick|javascript:|<foreignObject|https:/);
-    expect(text).toContain("&lt;script&gt;alert(1)&lt;/script&gt;");
-  });
-});
-
-describe("what can't be shown", () => {
-  it("stops the page with the cell's number and the reason", async () => {
-    await expect(build(notebookOf([markdown("# T"), markdown("$$\\frac{1$$")]))).rejects.toThrow(
-      /cell 2: Cannot read the formula/,
-    );
-    const broken = code("x", [display({ [MEDIA.answer]: { name: "glide" } })]);
-    await expect(build(notebookOf([markdown("# T"), broken]))).rejects.toThrow(
-      /cell 2: Cannot show a record as application\/vnd.lakeproof.answer\+json/,
-    );
-  });
-});
-
-describe("the numbers of a figure", () => {
-  const table = (count: number): TableRecord => ({
-    name: "curve",
-    caption: "A curve.",
-    columns: [{ label: "speed", unit: "m/s", align: "right" }],
-    rows: Array.from({ length: count }, (_, at) => [{ text: `${at}`, number: at, mark: null }]),
-  });
-
-  it("stand whole in the page up to forty rows, and thinned with first and last beyond", () => {
-    expect(thinned(table(40))).toEqual({ shown: table(40), note: "" });
-    for (const count of [41, 42, 77, 78, 126, 1000]) {
-      const { shown, note } = thinned(table(count));
-      expect(shown.rows.length).toBeLessThanOrEqual(40);
-      expect(shown.rows.length).toBeGreaterThan(18);
-      expect(shown.rows[0]![0]!.number).toBe(0);
-      expect(shown.rows.at(-1)![0]!.number).toBe(count - 1);
-      expect(note).toContain(`of the ${count} rows; the files hold all`);
-    }
   });
 });

@@ -9,7 +9,7 @@ import { fileURLToPath } from "node:url";
 import { build, stop } from "esbuild";
 
 /** Where the browser's code starts. */
-export const LIVE_ENTRY = new URL("../../live/live-page.ts", import.meta.url);
+const LIVE_ENTRY = new URL("../../live/live-page.ts", import.meta.url);
 
 /** Engines that know `light-dark()`, which the page's colours need, know this language too. */
 const TARGET = "es2023";
