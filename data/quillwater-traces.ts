@@ -5,7 +5,7 @@
  */
 import { seededRandom } from "lakeproof/numeric/random.ts";
 import { EVENINGS } from "./quillwater-craft.ts";
-import type { FlownRun } from "./quillwater-session.ts";
+import { type FlownRun, SEED } from "./quillwater-session.ts";
 import { ERRORS, paddleLogScale } from "./quillwater-tow-session.ts";
 
 /** Samples a second. */
@@ -27,7 +27,8 @@ const LOGGED = ["alder", "birch"];
 export function traceFiles(runs: readonly FlownRun[], seed: string): Map<string, string> {
   const chance = seededRandom(seed).stream("paddle log");
   const zero = ERRORS.speedZero * chance.normal();
-  const scale = paddleLogScale();
+  // The class has one log; other evenings, made to look at the method, have one each.
+  const scale = seed === SEED ? paddleLogScale() : paddleLogScale(seed);
   const evening = EVENINGS[1]!.block;
   const files = new Map<string, string>();
   for (const { row, glide } of runs) {

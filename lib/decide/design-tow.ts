@@ -12,15 +12,13 @@ import {
   towedLeastPowerSpeed,
   towedRange,
 } from "../fit/tow-curve.ts";
+import { fitTowSeries, type TowEstimate, type TowSeries } from "../fit/tow-series.ts";
 import {
   bestLiftToDragEstimate,
   bestSpeedEstimate,
   dragEstimate,
-  fitTowSeries,
   leastPowerSpeedEstimate,
-  type TowEstimate,
-  type TowSeries,
-} from "../fit/tow-series.ts";
+} from "../fit/tow-estimates.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
 import { meanOf } from "../infer/sample.ts";
 import { dragAsTowed } from "./drag-as-towed.ts";

@@ -5,7 +5,7 @@
  */
 import { tareLogVariance } from "../fit/tare-fit.ts";
 import { towDrag } from "../fit/tow-curve.ts";
-import { dragEstimate } from "../fit/tow-series.ts";
+import { dragEstimate } from "../fit/tow-estimates.ts";
 import { effectiveFreedom, type FreedomPart, partsKnownBy } from "../fit/tow-variance.ts";
 import {
   type DragSplit,

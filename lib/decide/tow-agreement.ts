@@ -9,13 +9,8 @@ import type { TowAgreement } from "../base/tow-traces.ts";
 import type { FittedLaw } from "../fit/tow-curve.ts";
 import { dot, type SymmetricThree, type Three } from "../fit/symmetric-three.ts";
 import type { TowedCraft } from "../fit/tow-data.ts";
-import {
-  dragEstimate,
-  logBestLiftToDrag,
-  logDrag,
-  type LogValue,
-  type TowEstimate,
-} from "../fit/tow-series.ts";
+import type { TowEstimate } from "../fit/tow-series.ts";
+import { dragEstimate, logBestLiftToDrag, logDrag, type LogValue } from "../fit/tow-estimates.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
 import { traceEstimate } from "../fit/trace-series.ts";
 import { combinedValue, type MeasuredValue, normalisedError } from "../infer/agreement.ts";

@@ -7,12 +7,8 @@ import { type Finding, finding } from "../base/finding.ts";
 import { formatInterval } from "../base/rounding.ts";
 import type { TowBothWays, TowDrawn } from "../base/tow-views.ts";
 import { type DrawnInterval, drawTow } from "../fit/tow-drawing.ts";
-import {
-  bestLiftToDragEstimate,
-  bestSpeedEstimate,
-  type TowEstimate,
-  type TowSeries,
-} from "../fit/tow-series.ts";
+import type { TowEstimate, TowSeries } from "../fit/tow-series.ts";
+import { bestLiftToDragEstimate, bestSpeedEstimate } from "../fit/tow-estimates.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
 import { seededRandom } from "../numeric/random.ts";
 import type { PreparedDesignTow } from "./tow-errors.ts";

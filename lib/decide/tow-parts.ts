@@ -7,7 +7,7 @@ import { type Finding, finding } from "../base/finding.ts";
 import type { Quantity } from "../base/quantity.ts";
 import type { DragPart, SpeedLiftToDrag, SpeedParts } from "../base/tow-answer.ts";
 import type { SpeedRange } from "../fit/tow-curve.ts";
-import { dragEstimate } from "../fit/tow-series.ts";
+import { dragEstimate } from "../fit/tow-estimates.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
 import { studentInterval } from "../infer/mean-interval.ts";
 import { dragAt, type DragAtSpeed } from "./drag-at-speed.ts";

@@ -5,7 +5,8 @@
  */
 import type { Quantity } from "../base/quantity.ts";
 import type { LeastSpeed, SpeedRange } from "../fit/tow-curve.ts";
-import { liftToDragEstimate, type TowEstimate, type TowSeries } from "../fit/tow-series.ts";
+import type { TowEstimate, TowSeries } from "../fit/tow-series.ts";
+import { liftToDragEstimate } from "../fit/tow-estimates.ts";
 import { type LogVariance, singleVariance } from "../fit/tow-variance.ts";
 import { studentTQuantile } from "../numeric/distributions.ts";
 import { quantityFromLog } from "./log-quantity.ts";

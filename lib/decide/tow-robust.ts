@@ -8,7 +8,8 @@ import { formatInterval, formatNumber, formatQuantity } from "../base/rounding.t
 import { listInWords } from "../base/sentence-words.ts";
 import type { TowRobust } from "../base/tow-views.ts";
 import { towedBestSpeed, towedRange } from "../fit/tow-curve.ts";
-import { bestLiftToDragEstimate, bestSpeedEstimate, fitTowSeries } from "../fit/tow-series.ts";
+import { fitTowSeries } from "../fit/tow-series.ts";
+import { bestLiftToDragEstimate, bestSpeedEstimate } from "../fit/tow-estimates.ts";
 import type { PreparedDesignTow } from "./tow-errors.ts";
 import { bestLiftToDragQuantity, outside, speedQuantity } from "./tow-quantity.ts";
 import type { PreparedPoint } from "./tow-readings.ts";

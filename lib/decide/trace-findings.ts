@@ -5,7 +5,7 @@
  */
 import { type Finding, finding } from "../base/finding.ts";
 import { fitTraces, type TraceData, type TraceFit } from "../fit/trace-fit.ts";
-import { logBestLiftToDrag } from "../fit/tow-series.ts";
+import { logBestLiftToDrag } from "../fit/tow-estimates.ts";
 import { median } from "../check/rule.ts";
 import { meanOf } from "../infer/sample.ts";
 import type { PreparedTrace } from "./trace-runs.ts";

@@ -8,13 +8,8 @@ import type { Quantity } from "../base/quantity.ts";
 import type { Design } from "../base/session.ts";
 import type { TowFromTraces, TraceUse } from "../base/tow-traces.ts";
 import { type SpeedRange, towedBestSpeed, towedRange } from "../fit/tow-curve.ts";
-import {
-  logBestLiftToDrag,
-  logBestSpeed,
-  logDrag,
-  logLiftToDrag,
-  type TowEstimate,
-} from "../fit/tow-series.ts";
+import type { TowEstimate } from "../fit/tow-series.ts";
+import { logBestLiftToDrag, logBestSpeed, logDrag, logLiftToDrag } from "../fit/tow-estimates.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
 import {
   fitTraceSeries,

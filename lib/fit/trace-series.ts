@@ -6,7 +6,8 @@
 import type { Result } from "../base/quantity.ts";
 import { quadraticForm } from "./symmetric-three.ts";
 import { fitTraces, type TraceData, type TraceFit } from "./trace-fit.ts";
-import type { LogValue, TowEstimate } from "./tow-series.ts";
+import type { TowEstimate } from "./tow-series.ts";
+import type { LogValue } from "./tow-estimates.ts";
 
 /** Name of the doubt about where in a run its height was lost. */
 export const HEIGHT_SPENT = "how the height was spent";

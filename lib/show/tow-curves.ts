@@ -11,7 +11,8 @@ import { towQuantity } from "../decide/tow-quantity.ts";
 import { dot } from "../fit/symmetric-three.ts";
 import { towDrag, towTerms } from "../fit/tow-curve.ts";
 import type { TowFit } from "../fit/tow-fit.ts";
-import { dragEstimate, type TowSeries } from "../fit/tow-series.ts";
+import type { TowSeries } from "../fit/tow-series.ts";
+import { dragEstimate } from "../fit/tow-estimates.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
 
 /** The law at one speed. */

@@ -1,14 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { towedLeastPowerSpeed } from "lakeproof/fit/tow-curve.ts";
 import { compareDrag } from "lakeproof/fit/tow-band.ts";
+import { fitTowSeries, type TowEstimate, type TowSeries } from "lakeproof/fit/tow-series.ts";
 import {
   bestLiftToDragEstimate,
   bestSpeedEstimate,
   dragEstimate,
-  fitTowSeries,
-  type TowEstimate,
-  type TowSeries,
-} from "lakeproof/fit/tow-series.ts";
+} from "lakeproof/fit/tow-estimates.ts";
 import { type LogVariance, ratioVariance, singleVariance } from "lakeproof/fit/tow-variance.ts";
 import { studentTQuantile } from "lakeproof/numeric/distributions.ts";
 import { golden, goldenData, goldenErrors } from "../golden/tow-data.ts";

@@ -10,7 +10,8 @@ import { describe, expect, it } from "vitest";
 import { towedBestSpeed } from "lakeproof/fit/tow-curve.ts";
 import type { TowData, TowReading } from "lakeproof/fit/tow-data.ts";
 import { fitTow } from "lakeproof/fit/tow-fit.ts";
-import { bestLiftToDragEstimate, fitTowSeries } from "lakeproof/fit/tow-series.ts";
+import { fitTowSeries } from "lakeproof/fit/tow-series.ts";
+import { bestLiftToDragEstimate } from "lakeproof/fit/tow-estimates.ts";
 import { singleVariance } from "lakeproof/fit/tow-variance.ts";
 import { studentTQuantile } from "lakeproof/numeric/distributions.ts";
 

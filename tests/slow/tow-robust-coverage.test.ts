@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { prepareDesignTow } from "lakeproof/decide/tow-errors.ts";
 import { prepareTow, towedDesigns } from "lakeproof/decide/tow-readings.ts";
-import { bestLiftToDragEstimate, fitTowSeries } from "lakeproof/fit/tow-series.ts";
+import { fitTowSeries } from "lakeproof/fit/tow-series.ts";
+import { bestLiftToDragEstimate } from "lakeproof/fit/tow-estimates.ts";
 import { singleVariance } from "lakeproof/fit/tow-variance.ts";
 import { studentTQuantile } from "lakeproof/numeric/distributions.ts";
 import { seededRandom } from "lakeproof/numeric/random.ts";

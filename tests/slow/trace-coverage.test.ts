@@ -4,12 +4,8 @@ import { prepareDesignTraces } from "lakeproof/decide/trace-errors.ts";
 import { traceFindings } from "lakeproof/decide/trace-findings.ts";
 import { prepareTraces } from "lakeproof/decide/trace-runs.ts";
 import { towedBestSpeed, towedRange } from "lakeproof/fit/tow-curve.ts";
-import {
-  logBestLiftToDrag,
-  logBestSpeed,
-  logDrag,
-  type TowEstimate,
-} from "lakeproof/fit/tow-series.ts";
+import type { TowEstimate } from "lakeproof/fit/tow-series.ts";
+import { logBestLiftToDrag, logBestSpeed, logDrag } from "lakeproof/fit/tow-estimates.ts";
 import { singleVariance } from "lakeproof/fit/tow-variance.ts";
 import { fitTraces } from "lakeproof/fit/trace-fit.ts";
 import { fitTraceSeries, traceEstimate } from "lakeproof/fit/trace-series.ts";

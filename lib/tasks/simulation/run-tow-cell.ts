@@ -7,12 +7,8 @@ import type { Quantity } from "../../base/quantity.ts";
 import type { TowLaw } from "../../base/tow-answer.ts";
 import { compareTows, type TowPair } from "../../decide/compare-tows.ts";
 import type { TowedDesign } from "../../decide/design-tow.ts";
-import {
-  bestSpeedEstimate,
-  dragEstimate,
-  type TowEstimate,
-  type TowSeries,
-} from "../../fit/tow-series.ts";
+import type { TowEstimate, TowSeries } from "../../fit/tow-series.ts";
+import { bestSpeedEstimate, dragEstimate } from "../../fit/tow-estimates.ts";
 import { singleVariance } from "../../fit/tow-variance.ts";
 import { studentTQuantile } from "../../numeric/distributions.ts";
 import { seededRandom } from "../../numeric/random.ts";
