@@ -5,6 +5,7 @@
  */
 import { sampleQuantile } from "../infer/sample.ts";
 import type { SeededRandom } from "../numeric/random.ts";
+import { randomPlaces } from "../numeric/random-places.ts";
 import type { Three } from "./symmetric-three.ts";
 
 /** Points of a law that is linear in its three parameters. */
@@ -32,6 +33,12 @@ export interface BootstrapLaw {
 /** A determinant of the matrix scaled to unit diagonal under which three terms can't be told apart. */
 const SINGULAR = 1e-14;
 
+/** Numbers that stand for a point: six products of its terms, three with its observation. */
+const SUMS = 9;
+
+/** Points up to which sums of every two are tabulated: the table stays within 1 MB, near the processor. */
+const MOST_IN_PAIRS = 120;
+
 /**
  * Draws which points each refit takes.
  *
@@ -39,7 +46,7 @@ const SINGULAR = 1e-14;
  * @param count points
  * @param resamples refits
  * @returns `count` places a refit, one refit after the other
- * @throws RangeError when a number is not a whole one above zero
+ * @throws RangeError when a number is not a whole one above zero, or there are more than 65,536 points
  */
 export function drawPlaces(random: SeededRandom, count: number, resamples: number): Int32Array {
   if (!(Number.isInteger(count) && count > 0 && Number.isInteger(resamples) && resamples > 0)) {
@@ -47,9 +54,7 @@ export function drawPlaces(random: SeededRandom, count: number, resamples: numbe
       `Cannot draw places as counts must be whole and above zero: ${count}, ${resamples}`,
     );
   }
-  const places = new Int32Array(count * resamples);
-  for (let i = 0; i < places.length; i++) places[i] = Math.floor(random.uniform() * count);
-  return places;
+  return randomPlaces(random, count, count * resamples);
 }
 
 /**
@@ -59,14 +64,15 @@ export function drawPlaces(random: SeededRandom, count: number, resamples: numbe
  * world. It holds what scatters from point to point, whatever its shape; it does not hold what all points share. Few points
  * make it too sure of itself: 20 and more are wanted.
  *
- * A refit needs no points, only how often each was drawn: nine sums of products, then three equations.
+ * A refit needs of each point nine products, summed over the points drawn, then three equations. Points are taken two at a
+ * time from a table of the sums of every two.
  *
  * Source: Efron, Annals of Statistics 7 (1979) 1, pairs bootstrap with percentile interval; from memory.
  *
  * @param points with their terms and weights
  * @param places which points each refit takes, from {@link drawPlaces}
  * @returns parameters, standard errors and intervals, or `null` where the points can't tell the terms apart
- * @throws RangeError when there are fewer than four points, or places do not fill whole refits
+ * @throws RangeError when there are fewer than four points, places do not fill whole refits, or a number is not finite
  *
  * @example
  * ```ts
@@ -92,37 +98,46 @@ export function bootstrapLaw(points: LawPoints, places: Int32Array): BootstrapLa
     );
   }
   const sums = momentsOf(points);
-  const all = new Float64Array(3);
-  const once = new Float64Array(count).fill(1);
-  if (!refit(sums, once, all)) return null;
+  const all = new Float64Array(3), found = new Float64Array(3);
+  if (!refit(sums, Int32Array.from({ length: count }, (_, i) => SUMS * i), all)) return null;
+  if (!all.every(Number.isFinite)) {
+    throw new RangeError("Cannot refit as a term, weight or observation is not finite");
+  }
+  const pairs = count <= MOST_IN_PAIRS;
+  const table = pairs ? sumsOfPairs(sums) : sums;
+  const rows = new Int32Array(pairs ? (count + 1) >> 1 : count);
   const values = [0, 1, 2].map(() => new Float64Array(resamples));
-  const times = new Float64Array(count), found = new Float64Array(3);
+  const [first, second, third] = values as [Float64Array, Float64Array, Float64Array];
   let used = 0;
   for (let b = 0; b < resamples; b++) {
-    countPlaces(places, b * count, times);
-    if (!refit(sums, times, found)) continue;
-    for (let j = 0; j < 3; j++) values[j]![used] = found[j]!;
+    if (pairs) rowsOfPairs(places, b * count, count, rows);
+    else rowsOfPoints(places, b * count, rows);
+    if (!refit(table, rows, found)) continue;
+    first[used] = found[0]!;
+    second[used] = found[1]!;
+    third[used] = found[2]!;
     used++;
   }
   if (used < 2) return null;
-  const parts = values.map((one) => one.subarray(0, used).sort());
-  const each = (value: (sorted: Float64Array) => number): Three => [
-    value(parts[0]!),
-    value(parts[1]!),
-    value(parts[2]!),
-  ];
+  const parts = values.map((one) => one.subarray(0, used));
+  const errors = parts.map(scatter);
+  const ordered = parts.map((one, j) => tailsInOrder(one, errors[j]!));
+  const each = (value: (part: number) => number): Three => [value(0), value(1), value(2)];
   return {
     parameters: [all[0]!, all[1]!, all[2]!],
-    standardErrors: each(standardDeviation),
-    low: each((sorted) => sampleQuantile(sorted, 0.025)),
-    high: each((sorted) => sampleQuantile(sorted, 0.975)),
+    standardErrors: each((j) => errors[j]!.standardDeviation),
+    low: each((j) => sampleQuantile(ordered[j]!, TAIL)),
+    high: each((j) => sampleQuantile(ordered[j]!, 1 - TAIL)),
     used,
   };
 }
 
+/** Share below the interval, and above it. */
+const TAIL = 0.025;
+
 /** Products of terms, weights and observations, nine numbers a point. */
 function momentsOf({ terms, observed, weights }: LawPoints): Float64Array {
-  const sums = new Float64Array(9 * terms.length);
+  const sums = new Float64Array(SUMS * terms.length);
   terms.forEach(([x0, x1, x2], i) => {
     const w = weights[i]!, y = observed[i]!;
     sums.set([
@@ -135,32 +150,53 @@ function momentsOf({ terms, observed, weights }: LawPoints): Float64Array {
       w * x0 * y,
       w * x1 * y,
       w * x2 * y,
-    ], 9 * i);
+    ], SUMS * i);
   });
   return sums;
 }
 
-/** How often each point was drawn. */
-function countPlaces(places: Int32Array, from: number, times: Float64Array): void {
-  times.fill(0);
-  const count = times.length;
-  for (let i = 0; i < count; i++) times[places[from + i]!]!++;
+/** Row `i count + j` holds the sums of points `i` and `j`; after all of these come the points alone. */
+function sumsOfPairs(sums: Float64Array): Float64Array {
+  const size = sums.length;
+  const table = new Float64Array(size * size / SUMS + size);
+  for (let i = 0, at = 0; i < size; i += SUMS) {
+    for (let j = 0; j < size; j += SUMS, at += SUMS) addRows(sums, i, j, table, at);
+  }
+  table.set(sums, size * size / SUMS);
+  return table;
+}
+
+function addRows(sums: Float64Array, i: number, j: number, table: Float64Array, at: number): void {
+  for (let k = 0; k < SUMS; k++) table[at + k] = sums[i + k]! + sums[j + k]!;
+}
+
+/** Where the table holds what one refit takes, two points at a time; an odd one comes last, alone. */
+function rowsOfPairs(places: Int32Array, from: number, count: number, rows: Int32Array): void {
+  const pairs = count >> 1;
+  for (let i = 0, k = from; i < pairs; i++, k += 2) {
+    rows[i] = SUMS * (places[k]! * count + places[k + 1]!);
+  }
+  if (rows.length > pairs) rows[pairs] = SUMS * (count * count + places[from + count - 1]!);
+}
+
+function rowsOfPoints(places: Int32Array, from: number, rows: Int32Array): void {
+  for (let i = 0; i < rows.length; i++) rows[i] = SUMS * places[from + i]!;
 }
 
 /** The parameters of one refit; false where its points can't tell the terms apart. */
-function refit(sums: Float64Array, times: Float64Array, out: Float64Array): boolean {
+function refit(table: Float64Array, rows: Int32Array, out: Float64Array): boolean {
   let a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, u = 0, v = 0, w = 0;
-  for (let i = 0, k = 0; i < times.length; i++, k += 9) {
-    const n = times[i]!;
-    a += n * sums[k]!;
-    b += n * sums[k + 1]!;
-    c += n * sums[k + 2]!;
-    d += n * sums[k + 3]!;
-    e += n * sums[k + 4]!;
-    f += n * sums[k + 5]!;
-    u += n * sums[k + 6]!;
-    v += n * sums[k + 7]!;
-    w += n * sums[k + 8]!;
+  for (let i = 0; i < rows.length; i++) {
+    const k = rows[i]!;
+    a += table[k]!;
+    b += table[k + 1]!;
+    c += table[k + 2]!;
+    d += table[k + 3]!;
+    e += table[k + 4]!;
+    f += table[k + 5]!;
+    u += table[k + 6]!;
+    v += table[k + 7]!;
+    w += table[k + 8]!;
   }
   // Cofactors of [[a b c] [b d e] [c e f]].
   const p = d * f - e * e, q = c * e - b * f, r = b * e - c * d;
@@ -173,11 +209,41 @@ function refit(sums: Float64Array, times: Float64Array, out: Float64Array): bool
   return true;
 }
 
-function standardDeviation(values: Float64Array): number {
+interface Scatter {
+  readonly mean: number;
+  readonly standardDeviation: number;
+}
+
+function scatter(values: Float64Array): Scatter {
   let sum = 0;
   for (let i = 0; i < values.length; i++) sum += values[i]!;
   const mean = sum / values.length;
   let square = 0;
   for (let i = 0; i < values.length; i++) square += (values[i]! - mean) ** 2;
-  return Math.sqrt(square / (values.length - 1));
+  return { mean, standardDeviation: Math.sqrt(square / (values.length - 1)) };
+}
+
+/** Standard deviations from the mean beyond which values are sorted: 7 % on each side of a normal scatter. */
+const SORTED_BEYOND = 1.5;
+
+/** The values with their tails in increasing order, as far as the interval asks; all of them where the tails are short. */
+function tailsInOrder(values: Float64Array, { mean, standardDeviation }: Scatter): Float64Array {
+  const count = values.length;
+  const [low, high] = [
+    mean - SORTED_BEYOND * standardDeviation,
+    mean + SORTED_BEYOND * standardDeviation,
+  ];
+  const sorted = new Float64Array(count);
+  let below = 0, above = count;
+  for (let i = 0; i < count; i++) {
+    const value = values[i]!;
+    if (value < low) sorted[below++] = value;
+    else if (value > high) sorted[--above] = value;
+  }
+  // Both ranks that a quantile lies between.
+  const needed = TAIL * (count - 1) + 2;
+  if (below < needed || count - above < needed) return values.slice().sort();
+  sorted.subarray(0, below).sort();
+  sorted.subarray(above).sort();
+  return sorted;
 }
