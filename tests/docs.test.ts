@@ -111,11 +111,10 @@ const functions = Object.entries(documentation(read).nodes).flatMap(([url, { sym
   );
 });
 
-/** Folders not brought to this yet. */
+/** Not brought to this yet; a line goes when its files are. */
 const LATER = [
   /^fit\/(?:tow-|trace-step)/,
-  /^publish\/(?:verify|since)\//,
-  /^tasks\/(?:simulation|tampering)\//,
+  /^tasks\/simulation\//,
 ];
 
 describe("every function that a file gives to others", () => {

@@ -46,3 +46,62 @@ describe("what the README says of the study", () => {
     expect(README).toContain(`the interval fails (${apart.low.toFixed(0)} %)`);
   });
 });
+
+/** The README's words on tows, up to the next point of its list; `null` while it has none. */
+const towWords = / - (Tows: .*?)(?= - | ## )/.exec(README)?.[1] ?? null;
+
+const towCells = Object.values(
+  Object.groupBy(
+    readSharedTable("tow-coverage.csv"),
+    (row) =>
+      ["world", "speeds", "sweeps", "speed_scatter", "depth_known"].map((key) => row[key]).join(),
+  ),
+).map((rows) => rows!);
+
+/** Ends of a column over all cells, per cent, for each quantity that has it; each also for the cells of one world. */
+function towRanges(column: string) {
+  const rows = towCells.flat().filter((row) => row[column] !== "");
+  const quantities = [...new Set(rows.map((row) => row.quantity!))];
+  const groups = [
+    ["drag", "best lift-to-drag", "speed of best"],
+    ...quantities.map((one) => [one]),
+  ];
+  return ["usual", "stress", null].flatMap((world) =>
+    groups.map((group) =>
+      range(
+        column,
+        rows.filter((row) =>
+          group.includes(row.quantity!) && (world === null || row.world === world)
+        ),
+      )
+    )
+  ).filter(({ low }) => Number.isFinite(low));
+}
+
+describe.runIf(towWords !== null)("what the README says of simulated tows", () => {
+  it("counts the sessions and the readings of each", () => {
+    const [, count, fewest, most] = /^Tows: ([\d,]+) simulated sessions of (\d+) to (\d+) readings/
+      .exec(towWords!)!;
+    // A few fits in a thousand end without a number and are in no row.
+    const fitted = towCells.reduce(
+      (sum, rows) => sum + Math.max(...rows.map((row) => Number(row.cases))),
+      0,
+    );
+    expect(Math.abs(Number(count!.replaceAll(",", "")) / fitted - 1)).toBeLessThan(1e-3);
+    const readings = towCells.flat().map((row) => Number(row.readings));
+    expect([Number(fewest), Number(most)]).toEqual([Math.min(...readings), Math.max(...readings)]);
+  });
+
+  it("gives no share that the table does not", () => {
+    const all = [...towRanges("coverage"), ...towRanges("wrong_claims")];
+    const words = all.flatMap(({ low, high }) =>
+      [1, 2].flatMap((digits) => [
+        `${low.toFixed(digits)} to ${high.toFixed(digits)} %`,
+        `at most ${high.toFixed(digits)} %`,
+      ])
+    );
+    const told = towWords!.match(/[\d.]+ to [\d.]+ %|at most [\d.]+ %/g) ?? [];
+    expect(told.length).toBeGreaterThan(0);
+    expect(told.filter((one) => !words.includes(one))).toEqual([]);
+  });
+});

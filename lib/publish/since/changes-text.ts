@@ -8,7 +8,12 @@ import type { Causes, Changes, MovedNumber } from "./changes.ts";
 /** Numbers told on a terminal; the page has more, its JSON all. */
 const MOST = 20;
 
-/** "+2.3 u", or nothing where there is nothing to count by. */
+/**
+ * "+2.3 u", or nothing where there is nothing to count by.
+ *
+ * @param one a number before and now
+ * @returns words for a table's cell; `u` is the combined standard uncertainty of both
+ */
 export function apartWords(one: MovedNumber): string {
   if (one.apart === null) return one.before === null ? "new" : one.now === null ? "gone" : "";
   const size = Math.abs(one.apart);
@@ -16,7 +21,12 @@ export function apartWords(one: MovedNumber): string {
   return `${one.apart < 0 ? "\u2212" : "+"}${text}`;
 }
 
-/** Groups of causes by what a reader calls them. */
+/**
+ * Groups of causes by what a reader calls them.
+ *
+ * @param causes names of what changed
+ * @returns heading and names of each group, empty groups too
+ */
 export function causeGroups(causes: Causes): (readonly [string, readonly string[]])[] {
   return [
     ["Data", causes.data],

@@ -14,12 +14,22 @@ export const SINCE_FILE = "since.json";
 /** Form of the record. */
 const FORM = 1;
 
-/** Its absolute path. */
+/**
+ * The file that keeps the earlier state.
+ *
+ * @param root absolute path of the project's folder
+ * @returns absolute path
+ */
 export function sincePath(root: string): string {
   return join(root, "notebooks", SINCE_FILE);
 }
 
-/** Keeps an earlier state. Equal states give equal bytes. */
+/**
+ * Keeps an earlier state. Equal states give equal bytes.
+ *
+ * @param root absolute path of the project's folder
+ * @param state to compare with from now on
+ */
 export function writeSince(root: string, state: SiteState): void {
   writeAtomically(sincePath(root), `${JSON.stringify({ form: FORM, ...state }, null, 1)}\n`);
 }
@@ -28,6 +38,7 @@ export function writeSince(root: string, state: SiteState): void {
  * The earlier state that a project keeps; `null` when it keeps none.
  *
  * @param root the project's folder
+ * @returns the earlier state; `null` where none is kept
  * @throws DataError when the file can't be read
  */
 export function readSince(root: string): SiteState | null {

@@ -37,6 +37,8 @@ export interface SiteState {
  *
  * Source: git-hash-object(1); the empty file is e69de29bb2d1d6434b8b29ae775ad8c2e48c5391.
  *
+ * @param bytes of the file
+ * @returns SHA-1 in hexadecimal
  * @example
  * ```ts
  * import { blobName } from "lakeproof/publish/since/site-state.ts";
@@ -74,7 +76,12 @@ function look(value: unknown, path: string, found: Found): void {
   }
 }
 
-/** A state from notebooks and names of files. */
+/**
+ * A state from notebooks and names of files.
+ *
+ * @param parts where they come from, notebooks' text by file, names of bytes by file, text of `deno.json`, version of Deno
+ * @returns results and verdicts by path, checksums of code and data
+ */
 export function stateOf(parts: {
   readonly from: string;
   readonly commit: boolean;
@@ -115,6 +122,7 @@ export function stateOf(parts: {
  * The state of a published folder.
  *
  * @param path of the folder, or of a ZIP that holds it
+ * @returns its state
  */
 export function stateOfFolder(path: string): SiteState {
   const { files } = readPublished(path);
@@ -158,6 +166,7 @@ async function git(root: string, ...args: string[]): Promise<string | null> {
  *
  * @param root the project's folder
  * @param reference a commit, branch or tag
+ * @returns its state
  * @throws UsageError when git knows no such commit
  */
 export async function stateOfCommit(root: string, reference: string): Promise<SiteState> {
@@ -220,6 +229,7 @@ export async function stateOfCommit(root: string, reference: string): Promise<Si
  *
  * @param root the project's folder
  * @param asked a published folder, its ZIP, or a commit
+ * @returns the state of the folder or commit
  */
 export async function stateSince(root: string, asked: string): Promise<SiteState> {
   try {

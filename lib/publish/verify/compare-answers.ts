@@ -62,6 +62,7 @@ function sameness(published: unknown, fresh: unknown): Sameness {
  * @param file the answer's file
  * @param published JSON value as published; `undefined` when there is none
  * @param fresh JSON value of the fresh run
+ * @returns one entry for each value that stands in either
  */
 export function compareAnswers(file: string, published: unknown, fresh: unknown): CheckedResult[] {
   const before = new Map(leaves(published ?? {}, "", null, []).map((one) => [one.path, one]));

@@ -60,7 +60,12 @@ interface Done {
   readonly ready: ReadyNotebook;
 }
 
-/** Runs the source and builds its site. */
+/**
+ * Runs the source and builds its site.
+ *
+ * @param request project, what makes its parts, and whom to tell
+ * @returns the site's files, and what could not be made
+ */
 export async function freshSite(request: FreshRequest): Promise<FreshSite> {
   const { root, makers, slug, progress, signal } = request;
   const cache = openCache(join(root, ".site", "cache"));

@@ -36,6 +36,7 @@ const INSIDE: readonly (readonly [string, string])[] = [
  *
  * @param html of the page
  * @param at index into it
+ * @returns kind and words of the place
  */
 export function pagePlace(html: string, at: number): PagePlace {
   const upTo = html.slice(0, at + 1);

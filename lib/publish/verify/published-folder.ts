@@ -24,6 +24,7 @@ export interface PublishedFolder {
  * Reads a published folder.
  *
  * @param path of the folder, of one page in it, or of a ZIP that holds it
+ * @returns its files by path, and where it lies
  * @throws UsageError when nothing that can be run again lies there
  */
 export function readPublished(path: string): PublishedFolder & { readonly folder: string } {
@@ -74,13 +75,24 @@ function fromZip(path: string, place: string): PublishedFolder & { readonly fold
   return { files, slug: null, folder: dirname(place) };
 }
 
-/** A file's text, or `null` when it is not there. */
+/**
+ * A file's text, or `null` when it is not there.
+ *
+ * @param files bytes by path
+ * @param file path
+ * @returns text read as UTF-8
+ */
 export function textIn(files: ReadonlyMap<string, Uint8Array>, file: string): string | null {
   const bytes = files.get(file);
   return bytes === undefined ? null : new TextDecoder().decode(bytes);
 }
 
-/** What the folder says of its own making; `null` when that can't be read. */
+/**
+ * What the folder says of its own making; `null` when that can't be read.
+ *
+ * @param files bytes by path
+ * @returns the record of `site.json`
+ */
 export function siteRecordIn(files: ReadonlyMap<string, Uint8Array>): SiteRecord | null {
   try {
     const record = JSON.parse(textIn(files, "site.json") ?? "");
@@ -92,7 +104,12 @@ export function siteRecordIn(files: ReadonlyMap<string, Uint8Array>): SiteRecord
   }
 }
 
-/** The version of Deno that the folder says ran it, where its record and every page's stamp agree; else `null`. */
+/**
+ * The version of Deno that the folder says ran it, where its record and every page's stamp agree; else `null`.
+ *
+ * @param files bytes by path
+ * @returns a version such as 2.9.6
+ */
 export function statedDeno(files: ReadonlyMap<string, Uint8Array>): string | null {
   const record = siteRecordIn(files);
   const deno = record?.versions["Deno"];

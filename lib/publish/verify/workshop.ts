@@ -51,6 +51,7 @@ function remove(path: string): void {
  *
  * @param project the folder of the project that checks
  * @param published the folder on disk, whose own installed packages may serve; `null` for none
+ * @returns where copies can be unpacked and run; close it to remove them
  */
 export function openWorkshop(project: string, published: string | null): Workshop {
   const root = Deno.realPathSync(Deno.makeTempDirSync({ prefix: "lakeproof-verify-" }));

@@ -22,22 +22,46 @@ export type Tamper = (files: Files, random: SeededRandom) => Change | null;
 const decoder = new TextDecoder();
 const encoder = new TextEncoder();
 
-/** A file's text. */
+/**
+ * A file's text.
+ *
+ * @param files bytes by path
+ * @param file path of one that is there
+ * @returns text read as UTF-8
+ */
 export function textOf(files: Files, file: string): string {
   return decoder.decode(files.get(file));
 }
 
-/** One of some things; `undefined` of none. */
+/**
+ * One of some things; `undefined` of none.
+ *
+ * @param things to choose from
+ * @param random seeded
+ * @returns each as likely as any other
+ */
 export function oneOf<T>(things: readonly T[], random: SeededRandom): T | undefined {
   return things[random.integer(Math.max(1, things.length))];
 }
 
-/** Paths that a pattern finds. */
+/**
+ * Paths that a pattern finds.
+ *
+ * @param files bytes by path
+ * @param pattern for the whole path
+ * @returns in alphabetical order
+ */
 export function pathsLike(files: Files, pattern: RegExp): string[] {
   return [...files.keys()].filter((file) => pattern.test(file)).sort();
 }
 
-/** Another digit in the place of one. */
+/**
+ * Another digit in the place of one.
+ *
+ * @param digit 0 to 9
+ * @param random seeded
+ * @returns one of the nine others
+ */
 export function otherDigit(digit: string, random: SeededRandom): string {
   return String((Number(digit) + 1 + random.integer(9)) % 10);
 }
@@ -48,7 +72,14 @@ export interface Stretch {
   readonly to: number;
 }
 
-/** The stretches that a pattern finds; where it has a group of its own, that group alone. */
+/**
+ * The stretches that a pattern finds; where it has a group of its own, that group alone.
+ *
+ * @param text to look in
+ * @param pattern with the flag `g`
+ * @param within stretches to look in; all of the text unless given
+ * @returns places from and up to which each lies, in order
+ */
 export function stretches(text: string, pattern: RegExp, within?: readonly Stretch[]): Stretch[] {
   const all = within ?? [{ from: 0, to: text.length }];
   return all.flatMap(({ from, to }) =>
@@ -60,7 +91,16 @@ export function stretches(text: string, pattern: RegExp, within?: readonly Stret
   );
 }
 
-/** A change of one file's text at one of some stretches. */
+/**
+ * A change of one file's text at one of some stretches.
+ *
+ * @param files bytes by path
+ * @param file path; nothing is changed for none
+ * @param random seeded
+ * @param places where the text may be changed
+ * @param change gives the new text of one such place
+ * @returns the change, or `null` where there is no place or nothing comes of it
+ */
 export function changeText(
   files: Files,
   file: string | undefined,
@@ -82,7 +122,15 @@ export function changeText(
   };
 }
 
-/** A change of one digit somewhere in some stretches of a text. */
+/**
+ * A change of one digit somewhere in some stretches of a text.
+ *
+ * @param files bytes by path
+ * @param file path; nothing is changed for none
+ * @param random seeded
+ * @param within stretches whose digits may be changed
+ * @returns the change, or `null` where there is no digit
+ */
 export function changeDigit(
   files: Files,
   file: string | undefined,

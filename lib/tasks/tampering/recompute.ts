@@ -15,7 +15,13 @@ import type { Change, Files } from "./change.ts";
 const encoder = new TextEncoder();
 const grouped = (sum: string) => sum.match(/.{1,8}/g)!.join(" ");
 
-/** A folder with a change in it, checksums left as they were. */
+/**
+ * A folder with a change in it, checksums left as they were.
+ *
+ * @param files bytes by path
+ * @param change new bytes by path, `null` for a file that goes
+ * @returns a new folder
+ */
 export function changed(files: Files, change: Change): Map<string, Uint8Array> {
   const now = new Map(files);
   for (const [file, bytes] of change.files) {
@@ -42,6 +48,7 @@ function stampSum(file: string, bytes: Uint8Array): string {
  *
  * @param files before the change
  * @param change what was done
+ * @returns a new folder whose checksums hold again
  */
 export function recomputed(files: Files, change: Change): Map<string, Uint8Array> {
   const now = changed(files, change);
