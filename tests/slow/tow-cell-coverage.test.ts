@@ -126,5 +126,5 @@ describe("a load cell by its known loads and zeros", () => {
     expect(found.drag).toBeGreaterThan(92.5);
     // Told by chance in one session of twenty.
     expect(found.changed).toBeLessThan(9);
-  }, 600_000);
+  }, 900_000);
 });

@@ -29,7 +29,7 @@ beforeAll(async () => {
   expect(report.code).toBe(0);
   reported = report.output;
   copy = await copyOf(`${project.root}/out`);
-}, 120_000);
+}, 900_000);
 afterAll(() => {
   project.remove();
   Deno.removeSync(`${copy}/..`, { recursive: true });
