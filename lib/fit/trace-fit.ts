@@ -8,7 +8,7 @@ import { expectedTerms } from "./expected-terms.ts";
 import { dot, type SymmetricThree, type Three, timesVector } from "./symmetric-three.ts";
 import type { TowedCraft } from "./tow-data.ts";
 import { phiCurve, type TraceRun } from "./trace-motion.ts";
-import { type TraceNoise, traceNoise, whitenedSums } from "./trace-noise.ts";
+import { type TraceNoise, traceNoise, whitenedSquares } from "./trace-noise.ts";
 import { firstLaw, follow, type KnownLaw } from "./trace-start.ts";
 import { noisy, solve, type Solved, type State, type Task, type TraceData } from "./trace-step.ts";
 
@@ -174,8 +174,8 @@ function objective(
   runScale: number,
 ): number {
   const { precision, pull, data: { steepeningUncertainty: spread = 0 } } = task;
-  const samples = noisy(task, runs).reduce(
-    (sum, one) => sum + whitenedSums(one.columns, one.times, noise.memory).at(-1)!,
+  const samples = runs.reduce(
+    (sum, { residuals, run: { times } }) => sum + whitenedSquares(residuals, times, noise.memory),
     0,
   ) / noise.standardDeviation ** 2;
   const forces = runs.reduce(

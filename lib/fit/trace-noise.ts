@@ -36,8 +36,14 @@ export function whitenedSums(
   times: readonly number[],
   memory: number,
 ): TraceGram {
-  const gram = new Float64Array(N * N);
-  const before = new Float64Array(N), here = new Float64Array(N);
+  const [c0, c1, c2, c3, c4, c5] = columns;
+  let s00 = 0, s01 = 0, s02 = 0, s03 = 0, s04 = 0, s05 = 0;
+  let s11 = 0, s12 = 0, s13 = 0, s14 = 0, s15 = 0;
+  let s22 = 0, s23 = 0, s24 = 0, s25 = 0;
+  let s33 = 0, s34 = 0, s35 = 0;
+  let s44 = 0, s45 = 0;
+  let s55 = 0;
+  let b0 = 0, b1 = 0, b2 = 0, b3 = 0, b4 = 0, b5 = 0;
   let spacing = 0, kept = 0, scale = 1;
   for (let i = 0; i < times.length; i++) {
     if (i > 0 && memory > 0) {
@@ -49,18 +55,81 @@ export function whitenedSums(
         scale = 1 / Math.sqrt(1 - kept * kept);
       }
     }
-    for (let j = 0; j < N; j++) {
-      const value = columns[j]![i]!;
-      here[j] = (value - kept * before[j]!) * scale;
-      before[j] = value;
-    }
-    for (let j = 0; j < N; j++) {
-      const one = here[j]!;
-      for (let k = j; k < N; k++) gram[N * j + k]! += one * here[k]!;
-    }
+    const v0 = c0[i]!, v1 = c1[i]!, v2 = c2[i]!, v3 = c3[i]!, v4 = c4[i]!, v5 = c5[i]!;
+    const w0 = (v0 - kept * b0) * scale,
+      w1 = (v1 - kept * b1) * scale,
+      w2 = (v2 - kept * b2) * scale,
+      w3 = (v3 - kept * b3) * scale,
+      w4 = (v4 - kept * b4) * scale,
+      w5 = (v5 - kept * b5) * scale;
+    b0 = v0;
+    b1 = v1;
+    b2 = v2;
+    b3 = v3;
+    b4 = v4;
+    b5 = v5;
+    s00 += w0 * w0;
+    s01 += w0 * w1;
+    s02 += w0 * w2;
+    s03 += w0 * w3;
+    s04 += w0 * w4;
+    s05 += w0 * w5;
+    s11 += w1 * w1;
+    s12 += w1 * w2;
+    s13 += w1 * w3;
+    s14 += w1 * w4;
+    s15 += w1 * w5;
+    s22 += w2 * w2;
+    s23 += w2 * w3;
+    s24 += w2 * w4;
+    s25 += w2 * w5;
+    s33 += w3 * w3;
+    s34 += w3 * w4;
+    s35 += w3 * w5;
+    s44 += w4 * w4;
+    s45 += w4 * w5;
+    s55 += w5 * w5;
   }
-  for (let j = 0; j < N; j++) for (let k = 0; k < j; k++) gram[N * j + k] = gram[N * k + j]!;
-  return gram;
+  // deno-fmt-ignore
+  return Float64Array.of(
+    s00, s01, s02, s03, s04, s05,
+    s01, s11, s12, s13, s14, s15,
+    s02, s12, s22, s23, s24, s25,
+    s03, s13, s23, s33, s34, s35,
+    s04, s14, s24, s34, s44, s45,
+    s05, s15, s25, s35, s45, s55,
+  );
+}
+
+/**
+ * The last of {@link whitenedSums}, that of the squared residuals, alone.
+ *
+ * @param residuals of a run, m/s
+ * @param times of its samples, s
+ * @param memory s in which the correlation falls to 1/e; 0 for white noise
+ * @returns the sum of squares for noise of unit variance, m2/s2
+ */
+export function whitenedSquares(
+  residuals: Float64Array,
+  times: readonly number[],
+  memory: number,
+): number {
+  let sum = 0, before = 0, spacing = 0, kept = 0, scale = 1;
+  for (let i = 0; i < times.length; i++) {
+    if (i > 0 && memory > 0) {
+      const here = times[i]! - times[i - 1]!;
+      if (Math.abs(here - spacing) > 1e-9 * here) {
+        spacing = here;
+        kept = Math.exp(-spacing / memory);
+        scale = 1 / Math.sqrt(1 - kept * kept);
+      }
+    }
+    const value = residuals[i]!;
+    const white = (value - kept * before) * scale;
+    before = value;
+    sum += white * white;
+  }
+  return sum;
 }
 
 /** Logarithm of the determinant of the whitening: what the correlation takes off the likelihood. */

@@ -31,8 +31,14 @@ export function follow(
   const { launchSpeed, offset } = setting;
   const motion = traceMotion(run, phi, { ...setting, referenceSpeed: v0, liftShare });
   if (motion === null) return null;
-  const residuals = Float64Array.from(run.speeds, (one, i) => one - motion.speed[i]!);
+  const residuals = differences(run.speeds, motion.speed);
   return { run, liftShare, launchSpeed, offset, motion, residuals };
+}
+
+function differences(one: readonly number[], other: Float64Array): Float64Array {
+  const result = new Float64Array(other.length);
+  for (let i = 0; i < result.length; i++) result[i] = one[i]! - other[i]!;
+  return result;
 }
 
 /**
