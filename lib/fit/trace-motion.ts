@@ -124,7 +124,7 @@ export function traceMotion(
   // Linear in time; its mean over the distance is that of a steady sink, since the height lost is the same.
   const unit = 2 * sinkThrust / length;
   const growth = ((run.sinkSteepening ?? 0) + (setting.steepening ?? 0)) * unit;
-  const middle = meanTime(run);
+  const middle = unit === 0 ? 0 : meanTime(run);
   const constant = p2 * liftShare + offset - sinkThrust;
   const { values, slopes, from, to } = phi;
   const width = (to - from) / (values.length - 1);
@@ -154,7 +154,8 @@ export function traceMotion(
     rate[5] = steep * y[5]! + unit * (time - middle) / mass;
     return true;
   };
-  const out = Array.from({ length: PARTS }, () => new Float64Array(count));
+  // One piece of memory: most of the time of a short fit went into asking for it.
+  const all = new Float64Array(PARTS * count);
   const before = new Float64Array(PARTS), startRate = new Float64Array(PARTS);
   const moved = new Float64Array(PARTS), sum = new Float64Array(PARTS);
   let sample = 0;
@@ -175,25 +176,27 @@ export function traceMotion(
     for (let j = 0; j < PARTS; j++) state[j] = before[j]! + h / 6 * sum[j]!;
     if (!rates(start + h, state)) return null;
     const last = step === steps - 1;
-    while (sample < count && (last || times[sample]! <= start + h)) {
-      const t = (times[sample]! - start) / h;
-      for (let j = 0; j < PARTS; j++) {
-        const left = before[j]!, right = state[j]!;
-        const m0 = startRate[j]! * h, m1 = rate[j]! * h;
-        const c2 = 3 * (right - left) - 2 * m0 - m1, c3 = m0 + m1 - 2 * (right - left);
-        out[j]![sample] = left + t * (m0 + t * (c2 + t * c3));
+    let end = sample;
+    while (end < count && (last || times[end]! <= start + h)) end++;
+    for (let j = 0; j < PARTS && end > sample; j++) {
+      const left = before[j]!, right = state[j]!;
+      const m0 = startRate[j]! * h, m1 = rate[j]! * h;
+      const c2 = 3 * (right - left) - 2 * m0 - m1, c3 = m0 + m1 - 2 * (right - left);
+      for (let i = sample; i < end; i++) {
+        const t = (times[i]! - start) / h;
+        all[j * count + i] = left + t * (m0 + t * (c2 + t * c3));
       }
-      sample++;
     }
+    sample = end;
   }
-  const [speed, byLaunch, byOffset, byFirst, byThird, bySteepening] = out;
+  const part = (j: number) => all.subarray(j * count, (j + 1) * count);
   return {
-    speed: speed!,
-    byLaunch: byLaunch!,
-    byOffset: byOffset!,
-    byFirst: byFirst!,
-    byThird: byThird!,
-    bySteepening: bySteepening!,
+    speed: part(0),
+    byLaunch: part(1),
+    byOffset: part(2),
+    byFirst: part(3),
+    byThird: part(4),
+    bySteepening: part(5),
   };
 }
 
