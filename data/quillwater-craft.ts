@@ -12,7 +12,12 @@ import {
   flyGlide,
 } from "lakeproof/model/glide-flight.ts";
 import { gravity } from "lakeproof/model/gravity.ts";
-import type { Craft } from "lakeproof/model/planform-drag.ts";
+import {
+  type Craft,
+  dragBuildUp,
+  type DragParts,
+  type Flight,
+} from "lakeproof/model/planform-drag.ts";
 import { water } from "lakeproof/model/water.ts";
 import { bracketedRoot } from "lakeproof/numeric/roots.ts";
 
@@ -101,6 +106,9 @@ export const EVENINGS: readonly Evening[] = [
   },
 ];
 
+/** How much more the surface adds to induced drag than the formula says, over what the formula adds, 1: in glides and tows. */
+export const SURFACE = 1.12;
+
 const STRUT = { count: 1, chord: 0.115, thickness: 0.0145 };
 
 /** m3: a section of 0.68 chord times thickness, a twentieth less for the thin tips. */
@@ -113,6 +121,30 @@ export interface Pairing {
   readonly flown: FlownCraft;
   readonly around: Parameters<typeof flyGlide>[2];
   readonly drag: ReturnType<typeof dragAtDepth>;
+}
+
+/**
+ * What the surface adds to induced drag beyond the formula.
+ *
+ * @param parts of the formula
+ * @returns N
+ */
+export function beyondFormula({ inducedAndWave, phi }: DragParts): number {
+  return inducedAndWave * (phi - 1) / phi * (SURFACE - 1);
+}
+
+/** Drag at a depth that moves, with what the surface adds beyond the formula: that at the nearest centimetre. */
+function nearSurface(craft: Craft, around: Pairing["around"]): Pairing["drag"] {
+  const formula = dragAtDepth(craft, around);
+  const known = new Map<number, (flight: Flight) => DragParts>();
+  return (depth, flight) => {
+    const centimetres = Math.round(100 * depth);
+    const parts = known.get(centimetres) ??
+      dragBuildUp(craft, { ...around, depth: centimetres / 100 });
+    known.set(centimetres, parts);
+    const plain = formula(depth, flight);
+    return { ...plain, total: plain.total + beyondFormula(parts(flight)) };
+  };
 }
 
 /** Puts a rider on a design. */
@@ -143,7 +175,7 @@ export function pair(design: TrueDesign, evening: Evening): Pairing {
     largestLiftCoefficient: design.largestLiftCoefficient,
     dragFactor: design.finish,
   };
-  return { flown, around, drag: dragAtDepth(craft, around) };
+  return { flown, around, drag: nearSurface(craft, around) };
 }
 
 /** A plan without its steepness, which follows from the height to be used. */

@@ -8,7 +8,15 @@ import { ellipticLinePhi } from "lakeproof/model/free-surface.ts";
 import { dragBuildUp, type Flight } from "lakeproof/model/planform-drag.ts";
 import { strutDrag, strutVolume } from "lakeproof/model/strut-drag.ts";
 import { minimumBetween } from "lakeproof/numeric/minimum.ts";
-import { DESIGNS, type Evening, pair, type TrueDesign, wingVolume } from "./quillwater-craft.ts";
+import {
+  beyondFormula,
+  DESIGNS,
+  type Evening,
+  pair,
+  SURFACE,
+  type TrueDesign,
+  wingVolume,
+} from "./quillwater-craft.ts";
 
 /** The morning of the tows: one rider. */
 export const MORNING: Evening = {
@@ -25,9 +33,6 @@ export const REFERENCE_MASS = 86;
 
 /** m of the wing under the surface, as a rule. */
 export const RUNNING_DEPTH = 0.38;
-
-/** How much more the surface adds to induced drag than the formula says, over what the formula adds, 1. */
-const SURFACE = 1.12;
 
 /** The two that were towed, alder first. */
 export const TOWED: readonly TrueDesign[] = DESIGNS.filter((one) => one.name !== "cedar");
@@ -87,9 +92,9 @@ export function towedCraft(design: TrueDesign): TowedCraft {
   const dragOf = (depth: number, of: "total" | "wing" = "total") => {
     const parts = dragBuildUp(craft, { ...around, depth });
     return (flight: Flight) => {
-      const { total, wing, extra, inducedAndWave, phi } = parts(flight);
-      const formula = of === "total" ? total : wing + extra;
-      return flown.dragFactor * (formula + inducedAndWave * (phi - 1) / phi * (SURFACE - 1));
+      const found = parts(flight);
+      const formula = of === "total" ? found.total : found.wing + found.extra;
+      return flown.dragFactor * (formula + beyondFormula(found));
     };
   };
   const calm = dragOf(RUNNING_DEPTH), calmWing = dragOf(RUNNING_DEPTH, "wing");
