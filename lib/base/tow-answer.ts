@@ -160,7 +160,7 @@ export interface DesignTow {
   readonly bestLiftToDrag: Quantity | null;
   /** m/s; `atLeast` or `atMost` where it was not towed. */
   readonly speedOfBestLiftToDrag: Quantity | null;
-  /** m/s, likewise. */
+  /** m/s, likewise; `null` too where nobody can tell on which side it lies. */
   readonly leastPowerSpeed: Quantity | null;
   readonly dragAt: readonly SpeedDrag[];
   /** Empty without a law. */

@@ -6,19 +6,9 @@
 import type { Finding } from "../base/finding.ts";
 import type { Design } from "../base/session.ts";
 import type { DesignTow } from "../base/tow-answer.ts";
-import {
-  type SpeedRange,
-  towedBestSpeed,
-  towedLeastPowerSpeed,
-  towedRange,
-} from "../fit/tow-curve.ts";
+import { type SpeedRange, towedBestSpeed, towedRange } from "../fit/tow-curve.ts";
+import { bestLiftToDragEstimate, bestSpeedEstimate, dragEstimate } from "../fit/tow-estimates.ts";
 import { fitTowSeries, type TowEstimate, type TowSeries } from "../fit/tow-series.ts";
-import {
-  bestLiftToDragEstimate,
-  bestSpeedEstimate,
-  dragEstimate,
-  leastPowerSpeedEstimate,
-} from "../fit/tow-estimates.ts";
 import { singleVariance } from "../fit/tow-variance.ts";
 import { meanOf } from "../infer/sample.ts";
 import { dragAsTowed } from "./drag-as-towed.ts";
@@ -31,7 +21,14 @@ import { type PreparedDesignTow, prepareDesignTow } from "./tow-errors.ts";
 import { oddPoints } from "./tow-odd-points.ts";
 import { towParts } from "./tow-parts.ts";
 import { towPoint } from "./tow-point.ts";
-import { bestLiftToDragQuantity, outside, speedQuantity, towQuantity } from "./tow-quantity.ts";
+import {
+  bestLiftToDragQuantity,
+  leastPowerQuantity,
+  type Side,
+  speedQuantity,
+  sureSide,
+  towQuantity,
+} from "./tow-quantity.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
 import { noLaw, notFlight, reasonsOf, tooFew } from "./tow-refusals.ts";
 import { robustTow } from "./tow-robust.ts";
@@ -46,15 +43,22 @@ export interface TowedDesign {
   /** `null` where the readings carry no law. */
   readonly series: TowSeries | null;
   readonly range: SpeedRange | null;
-  /** Where its best speed lies; `null` where there is no law or no best. */
-  readonly best:
-    | { readonly estimate: TowEstimate; readonly where: "below" | "above" | null }
-    | null;
+  /** `null` where there is no law or no best. */
+  readonly best: TowedBest | null;
   /** Lift against pitch; `null` where the readings can't be used. */
   readonly liftCurve: LiftCurveFacts | null;
   /** Drag by parts at any speed; `null` where there is no law. */
   readonly split: DragSplit | null;
   readonly findings: readonly Finding[];
+}
+
+/** The best of a law. */
+export interface TowedBest {
+  readonly estimate: TowEstimate;
+  /** Where its speed surely lies; `null` where it may have been towed. */
+  readonly where: Side;
+  /** Whether the speed itself, without its interval, lies among the speeds towed. */
+  readonly towed: boolean;
 }
 
 /** Lift over drag of a craft in steady flight, and largest lift coefficient. Simulated: 5.4 to 33, up to 1.02. */
@@ -161,18 +165,20 @@ export function towedDesign(
   }
   const range = towedRange(fitted.fit);
   const bestSpeed = towedBestSpeed(fitted.fit);
-  const leastPower = towedLeastPowerSpeed(fitted.fit);
   const best = bestLiftToDragEstimate(fitted);
   const bestSpeedLog = bestSpeedEstimate(fitted);
-  const leastPowerLog = leastPowerSpeedEstimate(fitted);
-  const found = bestSpeed === null || best === null
+  const found: TowedBest | null = bestSpeed === null || best === null || bestSpeedLog === null
     ? null
-    : { estimate: best, where: outside(bestSpeed.speed, range) };
+    : {
+      estimate: best,
+      where: sureSide(bestSpeedLog, range),
+      towed: bestSpeed.speed >= range.from && bestSpeed.speed <= range.to,
+    };
   const middle = dragEstimate(fitted, Math.sqrt(range.from * range.to));
   const shares = sharesOf(found !== null && found.where === null ? found.estimate : middle);
   const liftCurve = towLiftCurve(prepared, spec, used, ready);
   const split = dragSplit(prepared, spec, { used, ready, series: fitted });
-  const parts = towParts(split, range, found?.where === null ? bestSpeed!.speed : null);
+  const parts = towParts(split, range, found?.towed ? bestSpeed!.speed : null);
   const byDrawing = draws === undefined || found?.where !== null
     ? null
     : towByDrawing(spec.design, fitted, ready, draws);
@@ -184,12 +190,8 @@ export function towedDesign(
     bestLiftToDrag: found === null
       ? null
       : bestLiftToDragQuantity(fitted, found.estimate, found.where, range),
-    speedOfBestLiftToDrag: bestSpeed === null || bestSpeedLog === null
-      ? null
-      : speedQuantity(bestSpeed, bestSpeedLog, range),
-    leastPowerSpeed: leastPower === null || leastPowerLog === null
-      ? null
-      : speedQuantity(leastPower, leastPowerLog, range),
+    speedOfBestLiftToDrag: bestSpeedLog === null ? null : speedQuantity(bestSpeedLog, range),
+    leastPowerSpeed: leastPowerQuantity(fitted, range),
     dragAt: speedsTowed(used).flatMap((speed) => {
       const estimate = dragEstimate(fitted, speed);
       return estimate === null ? [] : [{ speed, drag: towQuantity(singleVariance(estimate), "N") }];
@@ -207,7 +209,7 @@ export function towedDesign(
     byDrawing: byDrawing?.answer ?? null,
   };
   findings.push(
-    ...lawFindings({ answer, ready, series: fitted, range, where: found?.where }),
+    ...lawFindings({ answer, ready, series: fitted, range, best: found }),
   );
   findings.push(...parts.findings);
   findings.push(...oddPoints(spec.design, used, fitted.fit), ...liftCurve.findings);

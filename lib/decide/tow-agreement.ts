@@ -70,7 +70,7 @@ export function towAgreement(
       planformCovariance([series.fit, here.gradient], [traced.series!.fit, glided.gradient]);
     found.push(sideBySide({ ...between, quantity, speed }, one, other, covariance));
   };
-  if (towed.best?.where === null && traced.best !== null) {
+  if (towed.best?.towed && traced.best !== null) {
     add("bestLiftToDrag", null, towed.best.estimate, logBestLiftToDrag);
   }
   const from = Math.max(towed.range!.from, traced.range!.from);

@@ -8,6 +8,7 @@ import { listInWords } from "../base/sentence-words.ts";
 import type { DesignTow } from "../base/tow-answer.ts";
 import type { SpeedRange } from "../fit/tow-curve.ts";
 import type { TowSeries } from "../fit/tow-series.ts";
+import type { TowedBest } from "./design-tow.ts";
 import type { PreparedDesignTow } from "./tow-errors.ts";
 import { sharedByAll, whatHelps } from "./tow-advice.ts";
 
@@ -19,8 +20,8 @@ export interface LawFacts {
   readonly ready: PreparedDesignTow;
   readonly series: TowSeries;
   readonly range: SpeedRange;
-  /** Where the best speed lies; `undefined` where the law has none. */
-  readonly where: "below" | "above" | null | undefined;
+  /** `null` where the law has none. */
+  readonly best: TowedBest | null;
 }
 
 /** k beyond which the readings scatter more than twice what was stated. */
@@ -53,27 +54,29 @@ export function lawFindings(facts: LawFacts): Finding[] {
   const say = (severity: "warning" | "note", code: string, what: string, wanted: string) =>
     found.push(finding({ severity, code, file: FILE, what, wanted }));
   const speeds = `${range.from.toFixed(2)} to ${range.to.toFixed(2)} m/s`;
-  if (facts.where === undefined) {
+  if (facts.best === null) {
     say(
       "warning",
       "no-best-speed",
       `The law of ${design} has no speed of least drag anywhere near ${speeds}.`,
       "Readings over a wider range of speeds.",
     );
-  } else if (facts.where !== null) {
+  } else if (facts.best.where !== null) {
     say(
       "warning",
       "best-outside",
-      `The best lift-to-drag of ${design} lies ${facts.where} the speeds towed (${speeds}): only a lower bound is told.`,
-      `Tow ${facts.where === "below" ? "slower" : "faster"} to see the best point.`,
+      `The best lift-to-drag of ${design} lies ${facts.best.where} the speeds towed (${speeds}): only a lower bound is told.`,
+      `Tow ${facts.best.where === "below" ? "slower" : "faster"} to see the best point.`,
     );
   } else if (
     best?.low != null && best.high != null && (best.low < range.from || best.high > range.to)
   ) {
     say(
-      "note",
+      facts.best.towed ? "note" : "warning",
       "best-near-edge",
-      `The best lift-to-drag of ${design} lies near the edge of what was towed (${speeds}).`,
+      `The best lift-to-drag of ${design} lies near the edge of what was towed (${speeds})${
+        facts.best.towed ? "" : ", maybe beyond it: its value leans on the planform"
+      }.`,
       `Tow ${best.low < range.from ? "slower" : "faster"} to see the best point from both sides.`,
     );
   }

@@ -65,7 +65,16 @@ export function comparePairs(
   });
 }
 
-function comparePair(
+/**
+ * One candidate against the baseline.
+ *
+ * @param baseline a design
+ * @param candidate another
+ * @param options `apart`: towed in different sessions; `turns`: sweep by sweep in turn; `count`: comparisons that shall all
+ *   hold at once
+ * @returns the pair
+ */
+export function comparePair(
   baseline: TowedDesign,
   candidate: TowedDesign,
   { apart, turns, count }: {

@@ -7,11 +7,11 @@ import { type Finding, finding } from "../base/finding.ts";
 import { formatInterval, formatNumber, formatQuantity } from "../base/rounding.ts";
 import { listInWords } from "../base/sentence-words.ts";
 import type { TowRobust } from "../base/tow-views.ts";
-import { towedBestSpeed, towedRange } from "../fit/tow-curve.ts";
-import { fitTowSeries } from "../fit/tow-series.ts";
+import { towedRange } from "../fit/tow-curve.ts";
 import { bestLiftToDragEstimate, bestSpeedEstimate } from "../fit/tow-estimates.ts";
+import { fitTowSeries } from "../fit/tow-series.ts";
 import type { PreparedDesignTow } from "./tow-errors.ts";
-import { bestLiftToDragQuantity, outside, speedQuantity } from "./tow-quantity.ts";
+import { bestLiftToDragQuantity, speedQuantity, sureSide } from "./tow-quantity.ts";
 import type { PreparedPoint } from "./tow-readings.ts";
 
 /** A reading under this weight is named; 2 in 100 are in tows without any wild reading. */
@@ -51,22 +51,16 @@ export function robustTow(
   }
   const { fit } = series;
   const range = towedRange(fit);
-  const [speed, best, bestSpeed] = [
-    towedBestSpeed(fit),
-    bestLiftToDragEstimate(series),
-    bestSpeedEstimate(series),
-  ];
+  const [best, bestSpeed] = [bestLiftToDragEstimate(series), bestSpeedEstimate(series)];
   const weightedDown = used.flatMap(({ point: { point, row } }, i) => {
     const weight = fit.robustWeights![i]!;
     return weight < NAMED ? [{ point, row, weight }] : [];
   });
   const answer: TowRobust = {
-    bestLiftToDrag: speed === null || best === null
+    bestLiftToDrag: best === null || bestSpeed === null
       ? null
-      : bestLiftToDragQuantity(series, best, outside(speed.speed, range), range),
-    speedOfBestLiftToDrag: speed === null || bestSpeed === null
-      ? null
-      : speedQuantity(speed, bestSpeed, range),
+      : bestLiftToDragQuantity(series, best, sureSide(bestSpeed, range), range),
+    speedOfBestLiftToDrag: bestSpeed === null ? null : speedQuantity(bestSpeed, range),
     weightedDown,
   };
   return { answer, findings: weightedDown.length === 0 ? [] : [heldDown(design, answer)] };

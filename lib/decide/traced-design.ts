@@ -21,7 +21,7 @@ import { prepareDesignTraces } from "./trace-errors.ts";
 import { traceFindings } from "./trace-findings.ts";
 import type { PreparedTrace, PreparedTraces } from "./trace-runs.ts";
 import { lawOf, sharesOf } from "./tow-law.ts";
-import { edgeQuantity, outside, speedQuantity, towQuantity } from "./tow-quantity.ts";
+import { edgeQuantity, type Side, speedQuantity, sureSide, towQuantity } from "./tow-quantity.ts";
 
 /** A design's traces with everything behind their numbers. */
 export interface TracedDesign {
@@ -100,7 +100,8 @@ export function tracedDesign(
   const bestSpeed = towedBestSpeed(fit);
   const best = traceEstimate(series, logBestLiftToDrag);
   const speedLog = traceEstimate(series, logBestSpeed);
-  const where = bestSpeed === null ? undefined : outside(bestSpeed.speed, range);
+  const where = speedLog === null ? undefined : sureSide(speedLog, range);
+  const inside = bestSpeed !== null && bestSpeed.speed >= range.from && bestSpeed.speed <= range.to;
   const middle = Math.sqrt(range.from * range.to);
   const at = (speed: number) => traceEstimate(series, (one) => logDrag(one, speed));
   const shares = sharesOf(where === null && best !== null ? best : at(middle), OWN);
@@ -125,9 +126,7 @@ export function tracedDesign(
       session: prepared.session.name,
       law: lawOf({ medium: { density: ready.density } }, spec, { ready, series, range }),
       bestLiftToDrag: bestQuantity(series, best, where, range),
-      speedOfBestLiftToDrag: bestSpeed === null || speedLog === null
-        ? null
-        : speedQuantity(bestSpeed, speedLog, range),
+      speedOfBestLiftToDrag: speedLog === null ? null : speedQuantity(speedLog, range),
       dragAt: [range.from, middle, range.to].flatMap((speed) => {
         const estimate = at(speed);
         return estimate === null
@@ -141,7 +140,7 @@ export function tracedDesign(
     },
     series,
     range,
-    best: where === null ? best : null,
+    best: inside ? best : null,
     traces,
     findings,
   };
@@ -150,7 +149,7 @@ export function tracedDesign(
 function bestQuantity(
   series: TraceSeries,
   best: TowEstimate | null,
-  where: "below" | "above" | null | undefined,
+  where: Side | undefined,
   range: SpeedRange,
 ): Quantity | null {
   if (best === null || where === undefined) return null;

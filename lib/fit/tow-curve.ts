@@ -102,7 +102,9 @@ function findLeastSpeed(fit: FittedLaw, power: 0 | 1): LeastSpeed | null {
     (_, i) => low * (high / low) ** (i / LOOK.count),
   );
   const values = speeds.map((v) => v ** power * towDrag(fit, v));
-  const least = values.indexOf(Math.min(...values));
+  const least = power === 1 ? dipBelowBest(fit, speeds, values) : values.indexOf(
+    Math.min(...values),
+  );
   if (least <= 0 || least >= LOOK.count) return null;
   // Terms of the slope of v^power D, and that slope itself.
   const rise = (v: number): Three => {
@@ -123,6 +125,22 @@ function findLeastSpeed(fit: FittedLaw, power: 0 | 1): LeastSpeed | null {
 }
 
 /**
+ * Place of the first dip going down from the best speed. Power still rises there, so its dip lies lower; a second dip far
+ * below, where the free surface no longer adds to drag due to lift, is none that anyone flies.
+ */
+function dipBelowBest(
+  fit: FittedLaw,
+  speeds: readonly number[],
+  values: readonly number[],
+): number {
+  const best = leastSpeed(fit, 0);
+  if (best === null) return -1;
+  let place = speeds.findLastIndex((v) => v <= best.speed) + 1;
+  while (place > 0 && values[place - 1]! < values[place]!) place--;
+  return place;
+}
+
+/**
  * Speed of least drag, hence of best lift-to-drag.
  *
  * @param fit a fitted tow
@@ -133,10 +151,10 @@ export function towedBestSpeed(fit: FittedLaw): LeastSpeed | null {
 }
 
 /**
- * Speed of least power, hence of the longest time aloft.
+ * Speed of least power, hence of the longest time aloft: the dip of power next below the best speed.
  *
  * @param fit a fitted tow
- * @returns the speed, or `null` as for the best speed
+ * @returns the speed, or `null` where there is no best speed or no such dip
  */
 export function towedLeastPowerSpeed(fit: FittedLaw): LeastSpeed | null {
   return leastSpeed(fit, 1);

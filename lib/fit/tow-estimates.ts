@@ -26,7 +26,15 @@ const scaled = (vector: Three, factor: number): Three => [
   vector[2] * factor,
 ];
 
-function estimate(
+/**
+ * Any quantity that a law gives at its parameters, with its variance apart by origin.
+ *
+ * @param series a design's fit
+ * @param value of a fit, with its gradient
+ * @param ofForce true where what a sweep has of its own moves it
+ * @returns its parts, or `null` where the law gives none
+ */
+export function towEstimate(
   series: TowSeries,
   value: (fit: TowFit) => LogValue | null,
   ofForce: boolean,
@@ -61,7 +69,7 @@ function estimate(
  * @returns on ln of N, or `null` where the law gives none
  */
 export function dragEstimate(series: TowSeries, speed: number): TowEstimate | null {
-  return estimate(series, (fit) => logDrag(fit, speed), true);
+  return towEstimate(series, (fit) => logDrag(fit, speed), true);
 }
 
 /** Drag at a speed, on ln of N, of any fitted law. */
@@ -80,7 +88,7 @@ export function logDrag(fit: FittedLaw, speed: number): LogValue | null {
  * @returns on ln of 1, or `null` where the law gives none
  */
 export function liftToDragEstimate(series: TowSeries, speed: number): TowEstimate | null {
-  return estimate(series, (fit) => logLiftToDrag(fit, speed), true);
+  return towEstimate(series, (fit) => logLiftToDrag(fit, speed), true);
 }
 
 /** Lift over drag at a speed, on ln of 1, of any fitted law. */
@@ -104,7 +112,7 @@ export function dragToLiftEstimate(
   series: TowSeries,
   at: { readonly liftCoefficient: number; readonly density: number; readonly area: number },
 ): TowEstimate | null {
-  return estimate(series, (fit) => {
+  return towEstimate(series, (fit) => {
     const { lift } = fit.data.craft;
     const speed = Math.sqrt(2 * lift / (at.density * at.area * at.liftCoefficient));
     const drag = towDrag(fit, speed);
@@ -121,7 +129,7 @@ export function dragToLiftEstimate(
  * @returns on ln of 1, or `null` where the law has no dip
  */
 export function bestLiftToDragEstimate(series: TowSeries): TowEstimate | null {
-  return estimate(series, logBestLiftToDrag, true);
+  return towEstimate(series, logBestLiftToDrag, true);
 }
 
 /** Best lift over drag, on ln of 1, of any fitted law. */
@@ -137,7 +145,7 @@ export function logBestLiftToDrag(fit: FittedLaw): LogValue | null {
  * @returns on ln of m/s, or `null` where the law has no dip
  */
 export function bestSpeedEstimate(series: TowSeries): TowEstimate | null {
-  return estimate(series, logBestSpeed, false);
+  return towEstimate(series, logBestSpeed, false);
 }
 
 /** Speed of best lift over drag, on ln of m/s, of any fitted law. */
@@ -155,7 +163,7 @@ export function logBestSpeed(fit: FittedLaw): LogValue | null {
  * @returns on ln of m/s, or `null` where the law has no dip of drag times speed
  */
 export function leastPowerSpeedEstimate(series: TowSeries): TowEstimate | null {
-  return estimate(series, (fit) => {
+  return towEstimate(series, (fit) => {
     const least = towedLeastPowerSpeed(fit);
     return least === null
       ? null

@@ -15,6 +15,13 @@ const WORLDS: Readonly<Record<string, string>> = {
   stress: "twisted, cambered wings (a stress test)",
 };
 
+/** What ranges of speeds are called on the page. */
+const RANGES: Readonly<Record<string, string>> = {
+  beyond: "towed only faster than the best speed",
+  below: "towed only slower than the best speed",
+  narrow: "towed over a narrow range of speeds",
+};
+
 function worldOf(row: CoverageRow): string {
   const name = row["world"] ?? "";
   const scatter = Number(row["speed_scatter"] ?? "");
@@ -22,6 +29,7 @@ function worldOf(row: CoverageRow): string {
     WORLDS[name] ?? name,
     scatter > 0 ? `wake and chop of ${formatPercent(scatter, 0)} at each speed` : "",
     row["depth_known"] === "false" ? "depth not known" : "",
+    RANGES[row["range"] ?? ""] ?? "",
   ].filter((part) => part !== "").join("; ");
 }
 
@@ -87,7 +95,7 @@ export function sharedErrorsTable(rows: readonly CoverageRow[]): TableRecord {
   const cells = cellsOf(
     rows.filter((row) =>
       row["world"] === "usual" && Number(row["speed_scatter"]) === 0 &&
-      row["depth_known"] === "true"
+      row["depth_known"] === "true" && row["range"] === "across"
     ),
   );
   const names = ["drag", "best lift-to-drag", "speed of best"] as const;

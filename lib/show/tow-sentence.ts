@@ -130,12 +130,19 @@ export function bestSentence(one: DesignTow): string {
   if (best.kind === "interval") {
     return `${design}: best lift-to-drag ${valueWithInterval(best)}, at ${
       valueWithInterval(speed)
-    }.`;
+    }${beyondWords(speed.value, one.law)}.`;
   }
   const where = speed.kind === "atMost" ? "slower" : "faster";
   return `${design}: best lift-to-drag ${
     formatInterval(best)
   }; its best speed was not towed, it is ${where} (${formatInterval(speed)}).`;
+}
+
+/** What to add where the best speed itself was not towed, though its interval reaches into what was. */
+function beyondWords(speed: number, { from, to }: { readonly from: number; readonly to: number }) {
+  return speed >= from && speed <= to
+    ? ""
+    : `, ${speed < from ? "slower" : "faster"} than was towed if so: this leans on the planform`;
 }
 
 /**

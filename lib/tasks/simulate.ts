@@ -74,7 +74,7 @@ if (asked.glide) {
 }
 if (asked.tow) {
   const sessions = asked.sessions ?? USUAL.tow;
-  const study = runTowStudy(sessions);
+  const study = await runTowStudy(sessions);
   const found = towAcceptance(study.cells, sessions >= WHOLE ? 0 : 3);
   report(found);
   checks.push(...found);

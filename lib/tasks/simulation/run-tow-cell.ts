@@ -5,7 +5,8 @@
  */
 import type { Quantity } from "../../base/quantity.ts";
 import type { TowLaw } from "../../base/tow-answer.ts";
-import { compareTows, type TowPair } from "../../decide/compare-tows.ts";
+import { compareTows } from "../../decide/compare-tows.ts";
+import { comparePair, type TowPair } from "../../decide/tow-pairs.ts";
 import type { TowedDesign } from "../../decide/design-tow.ts";
 import type { TowEstimate, TowSeries } from "../../fit/tow-series.ts";
 import { bestSpeedEstimate, dragEstimate } from "../../fit/tow-estimates.ts";
@@ -14,7 +15,7 @@ import { studentTQuantile } from "../../numeric/distributions.ts";
 import { seededRandom } from "../../numeric/random.ts";
 import { drawTowSession, TOWED } from "./invented-tow-session.ts";
 import { towCellName, type TowKind } from "./tow-kind.ts";
-import { trueLaw } from "./towed-craft.ts";
+import { leastPowerSpeed, trueLaw } from "./towed-craft.ts";
 
 /** What an interval is asked to hold. */
 export const TOW_QUANTITIES = [
@@ -24,6 +25,8 @@ export const TOW_QUANTITIES = [
   "a of the law",
   "K of the law",
   "bound on best",
+  "side of best speed",
+  "side of least power",
   "ratio of one",
   "ratio of two",
 ] as const;
@@ -88,6 +91,11 @@ class Counter implements Tally {
     if ((low > 0 && truth <= 0) || (high < 0 && truth >= 0)) this.wrongClaims++;
   }
 
+  tally(): Tally {
+    const { cases, held, heldWithoutShared, claims, wrongClaims, halfWidth } = this;
+    return { cases, held, heldWithoutShared, claims, wrongClaims, halfWidth };
+  }
+
   get halfWidth(): number {
     const finite = this.#widths.filter(Number.isFinite).sort((a, b) => a - b);
     return finite[finite.length >> 1] ?? 0;
@@ -126,14 +134,24 @@ export function runTowCell(kind: TowKind, sessions: number): TowCellResult {
     const asked = Math.min(Math.max(ASKED_SPEED, range.from), range.to);
     countEstimate(counters.drag, dragEstimate(series, asked), craft.drag(asked));
     countBest(counters, first, series, craft.best);
+    countSide(
+      counters["side of least power"],
+      first.answer.leastPowerSpeed,
+      () => leastPowerSpeed(craft),
+    );
     const { a, K } = trueLaw(craft, range);
     const { law } = first.answer;
     countConstant(counters["a of the law"], lawInterval(series, law!, 0), a);
     if (law!.K !== null) {
       countConstant(counters["K of the law"], lawInterval(series, law!, 2), K * law!.e / law!.K);
     }
+    // One comparison at a time: of two in one answer each is told with room for the other, and would claim half as often.
     const pair = (candidate: string) =>
-      evidence.pairs.find((one) => one.answer.candidate === candidate)!;
+      comparePair(
+        first,
+        evidence.designs.find((one) => one.answer.design === candidate)!,
+        { apart: false, turns: true, count: 1 },
+      );
     const [twin, apart] = [pair(TOWED.twin), pair(TOWED.other)];
     countRatio(counters["ratio of one"], twin.answer.bestLiftToDragRatio, 1);
     countRatio(
@@ -144,7 +162,10 @@ export function runTowCell(kind: TowKind, sessions: number): TowCellResult {
     countBand(bands.one, twin, () => 0);
     countBand(bands.two, apart, (v) => other.drag(v) - craft.drag(v));
   }
-  return { ...kind, name, sessions, failures, quantities: counters, bands, words, designs };
+  const quantities = Object.fromEntries(
+    TOW_QUANTITIES.map((one) => [one, counters[one].tally()]),
+  ) as Record<TowQuantityName, Tally>;
+  return { ...kind, name, sessions, failures, quantities, bands, words, designs };
 }
 
 /** Half width on the logarithm. */
@@ -174,8 +195,18 @@ function countBest(
     countEstimate(counters["speed of best"], bestSpeedEstimate(series), truth.speed);
     return;
   }
-  const bound = counters["bound on best"];
-  bound.count(Math.log(answer.bestLiftToDrag!.low!), Infinity, Math.log(truth.liftToDrag));
+  countSide(counters["side of best speed"], answer.speedOfBestLiftToDrag, () => truth.speed);
+  counters["bound on best"].count(
+    Math.log(answer.bestLiftToDrag!.low!),
+    Infinity,
+    Math.log(truth.liftToDrag),
+  );
+}
+
+/** A speed of which only the side is told. */
+function countSide(counter: Counter, side: Quantity | null, truth: () => number): void {
+  if (side === null || side.kind === "interval") return;
+  counter.count(Math.log(side.low ?? 0), Math.log(side.high ?? Infinity), Math.log(truth()));
 }
 
 /** A constant of the law with its interval on the logarithm, `null` where it is not above zero. */

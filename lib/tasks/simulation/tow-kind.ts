@@ -12,6 +12,17 @@ export const TOW_WORLDS = {
     "the same, with drag due to lift least at a lift coefficient of up to 0.12 on the whole of it",
 } as const;
 
+/** Which speeds are towed, as they are called in print. */
+export const TOW_RANGES = {
+  across: "from just over the slowest flight to 1.5 to 2.2 times that",
+  beyond: "all faster than the best speed",
+  below: "all slower than the best speed",
+  narrow: "fastest over slowest 1.15 to 1.25, about the best speed or beside it",
+} as const;
+
+/** Where the speeds towed lie. */
+export type TowSpeeds = keyof typeof TOW_RANGES;
+
 /** Which idea of drag a world holds. */
 export type TowWorld = keyof typeof TOW_WORLDS;
 
@@ -26,6 +37,7 @@ export interface TowKind {
   readonly speedScatter: number;
   /** Whether the answer is told the depth. */
   readonly depthKnown: boolean;
+  readonly range: TowSpeeds;
 }
 
 /** Numbers of readings a design at which coverage is asked for: 8, 15, 27 and 40. */
@@ -36,7 +48,10 @@ export const ASKED_SWEEPS: readonly (readonly [speeds: number, sweeps: number])[
   [10, 4],
 ];
 
-/** All cells: both worlds, with and without scatter by speed; and one in which nobody measured the depth. */
+/**
+ * All cells: both worlds, with and without scatter by speed; one in which nobody measured the depth; and ranges that leave the
+ * best speed out, or hardly hold it.
+ */
 export const TOW_KINDS: readonly TowKind[] = [
   ...(Object.keys(TOW_WORLDS) as TowWorld[]).flatMap((world) =>
     [0, 0.02].flatMap((speedScatter) =>
@@ -46,10 +61,21 @@ export const TOW_KINDS: readonly TowKind[] = [
         sweeps,
         speedScatter,
         depthKnown: true,
+        range: "across",
       }))
     )
   ),
-  { world: "usual", speeds: 5, sweeps: 3, speedScatter: 0, depthKnown: false },
+  { world: "usual", speeds: 5, sweeps: 3, speedScatter: 0, depthKnown: false, range: "across" },
+  ...(Object.keys(TOW_WORLDS) as TowWorld[]).flatMap((world) =>
+    (["beyond", "below", "narrow"] as const).map((range): TowKind => ({
+      world,
+      speeds: 5,
+      sweeps: 3,
+      speedScatter: 0,
+      depthKnown: true,
+      range,
+    }))
+  ),
 ];
 
 /**
@@ -58,8 +84,9 @@ export const TOW_KINDS: readonly TowKind[] = [
  * @param kind of session
  * @returns words
  */
-export function towCellName({ world, speeds, sweeps, speedScatter, depthKnown }: TowKind): string {
+export function towCellName(kind: TowKind): string {
+  const { world, speeds, sweeps, speedScatter, depthKnown, range } = kind;
   return `${world} ${speeds} x ${sweeps}${
     speedScatter === 0 ? "" : `, ${100 * speedScatter} % by speed`
-  }${depthKnown ? "" : ", depth unknown"}`;
+  }${depthKnown ? "" : ", depth unknown"}${range === "across" ? "" : `, ${range}`}`;
 }

@@ -3,15 +3,10 @@
  *
  * @module
  */
-import {
-  type BandTally,
-  runTowCell,
-  type Tally,
-  TOW_QUANTITIES,
-  type TowCellResult,
-} from "./run-tow-cell.ts";
+import { type BandTally, type Tally, TOW_QUANTITIES, type TowCellResult } from "./run-tow-cell.ts";
 import { runSlip, type SlipResult, UNIT_SLIPS } from "./tow-slips.ts";
-import { ASKED_SWEEPS, TOW_KINDS, TOW_WORLDS } from "./tow-kind.ts";
+import { runTowCells } from "./run-tow-cells.ts";
+import { ASKED_SWEEPS, TOW_KINDS, TOW_RANGES, TOW_WORLDS, type TowKind } from "./tow-kind.ts";
 import { WORD_TRIGGERS } from "./word-triggers.ts";
 
 /** Everything that was counted. */
@@ -27,7 +22,7 @@ const percent = (part: number, whole: number) =>
   whole === 0 ? "-" : (100 * part / whole).toFixed(1);
 
 const HEAD =
-  "cell                           drag %  best L/D  its speed      a      K  bound  ratio" +
+  "cell                           drag   best  speed      a      K  bound  side  power ratio  ratio" +
   "  | null ratio, band | wrong side | without shared: drag, L/D, speed";
 
 function line(cell: TowCellResult): string {
@@ -57,21 +52,25 @@ function line(cell: TowCellResult): string {
  * @param sessions a cell
  * @returns counts
  */
-export function runTowStudy(sessions: number): TowStudy {
+export async function runTowStudy(sessions: number): Promise<TowStudy> {
   console.log(`\nTows (${sessions} sessions a cell; speeds x sweeps):`);
-  for (const [name, words] of Object.entries(TOW_WORLDS)) console.log(`  ${name}: ${words}`);
+  for (const [name, words] of Object.entries({ ...TOW_WORLDS, ...TOW_RANGES })) {
+    console.log(`  ${name}: ${words}`);
+  }
   console.log(`\n${HEAD}`);
-  const cells = TOW_KINDS.map((kind) => {
-    const cell = runTowCell(kind, sessions);
-    console.log(line(cell));
-    return cell;
-  });
+  const cells = await runTowCells(TOW_KINDS, sessions, (cell) => console.log(line(cell)));
   const some = Math.max(20, Math.round(SLIP_SHARE * sessions));
-  const slips = ASKED_SWEEPS.flatMap(([speeds, sweeps]) =>
-    UNIT_SLIPS.map((slip) =>
-      runSlip({ world: "usual", speeds, sweeps, speedScatter: 0, depthKnown: true }, slip, some)
-    )
-  );
+  const slips = ASKED_SWEEPS.flatMap(([speeds, sweeps]) => {
+    const kind: TowKind = {
+      world: "usual",
+      speeds,
+      sweeps,
+      speedScatter: 0,
+      depthKnown: true,
+      range: "across",
+    };
+    return UNIT_SLIPS.map((slip) => runSlip(kind, slip, some));
+  });
   console.log("\nA unit that slipped: answers refused, and the unit named");
   for (const { slip, speeds, sweeps, designs, refused, named } of slips) {
     console.log(
@@ -92,11 +91,12 @@ const share = (part: number, whole: number) => whole === 0 ? "" : (part / whole)
  * @returns CSV, one row a cell and quantity
  */
 export function towCoverageTable({ cells }: TowStudy): string {
-  const head = "world,speeds,sweeps,readings,speed_scatter,depth_known,quantity,cases,coverage," +
+  const head =
+    "world,speeds,sweeps,readings,speed_scatter,depth_known,range,quantity,cases,coverage," +
     "coverage_without_shared,half_width,claims,wrong_claims";
   const rows = cells.flatMap((cell) => {
-    const { world, speeds, sweeps, speedScatter, depthKnown } = cell;
-    const start = [world, speeds, sweeps, speeds * sweeps, speedScatter, depthKnown];
+    const { world, speeds, sweeps, speedScatter, depthKnown, range } = cell;
+    const start = [world, speeds, sweeps, speeds * sweeps, speedScatter, depthKnown, range];
     const twoSided = ["drag", "best lift-to-drag", "speed of best"];
     return [
       ...TOW_QUANTITIES.filter((name) => cell.quantities[name].cases > 0).map((name) => {
@@ -139,7 +139,9 @@ export function towCoverageTable({ cells }: TowStudy): string {
  */
 export function towFindingsTable({ cells, slips }: TowStudy): string {
   const head = "code,trigger,sessions,world,readings,designs,said,unit_named";
-  const clean = cells.filter((one) => one.depthKnown && one.speedScatter === 0);
+  const clean = cells.filter((one) =>
+    one.depthKnown && one.speedScatter === 0 && one.range === "across"
+  );
   const codes = Object.keys(WORD_TRIGGERS);
   const rows = [
     ...codes.flatMap((code) =>

@@ -138,3 +138,20 @@ export function trueLaw(craft: TrueCraft, range: { from: number; to: number }): 
   const [a, , e] = fit.parameters;
   return { a: a!, K: e! * WATER.density * craft.area / (2 * craft.lift ** 2) };
 }
+
+/**
+ * Speed of least power of a craft: the dip of power next below its best speed.
+ *
+ * @param craft with its truth
+ * @returns m/s; 0 where power falls all the way down to a third of the best speed
+ */
+export function leastPowerSpeed({ best, drag }: TrueCraft): number {
+  const power = (v: number) => v * drag(v);
+  const step = 0.99;
+  for (let v = best.speed; v > best.speed / 3; v *= step) {
+    if (power(step * v) > power(v)) {
+      return minimumBetween(power, { low: step * v, high: v / step }).at;
+    }
+  }
+  return 0;
+}

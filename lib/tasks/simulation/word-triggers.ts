@@ -11,7 +11,7 @@ export const WORD_TRIGGERS: Readonly<Record<string, string>> = {
   "no-law": "fewer than 3 speeds or 5 readings or fastest over slowest under 1.1",
   "leans-on-planform": "no least drag without the planform",
   "no-best-speed": "no least drag anywhere near the speeds towed",
-  "best-outside": "best speed outside the readings",
+  "best-outside": "best speed outside the readings with its whole interval",
   "best-near-edge": "interval of the best speed over the edge of the readings",
   "slowest-drag-more": "slowest speed above the law of the others at 1 % one-sided",
   "repeats-agree-better": "misfit against the scatter of repeats at 5 %",
