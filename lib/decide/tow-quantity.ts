@@ -104,11 +104,17 @@ export function speedQuantity(estimate: TowEstimate, range: SpeedRange): Quantit
 }
 
 /**
+ * How sure the rise of power must be on one side: more than 97.5 %, as the formula of the free surface, on whose slope it
+ * rests, may itself be off by a third, and only sessions picked out by their estimate come to this test.
+ */
+const RISES = 0.995;
+
+/**
  * Speed of least power by the rule of the edge.
  *
  * Beyond the edge its interval rests on the free surface at speeds nobody towed, and where power is flat the dip slides far
  * along: simulated, the side was then right in 90 to 95 %. So a side is told only where power itself rises or falls at the
- * edge beyond doubt (94 % and more); where it does not, nothing is told.
+ * edge beyond doubt, which was right in 97 %; where it does not, nothing is told.
  *
  * @param series a design's fit
  * @param range speeds towed
@@ -122,7 +128,7 @@ export function leastPowerQuantity(series: TowSeries, range: SpeedRange): Quanti
     const rise = powerRiseEstimate(series, where === "below" ? range.from : range.to);
     if (rise === null) return null;
     const { log, variance, degreesOfFreedom } = singleVariance(rise);
-    const reach = studentTQuantile(0.975, degreesOfFreedom ?? Infinity) * Math.sqrt(variance);
+    const reach = studentTQuantile(RISES, degreesOfFreedom ?? Infinity) * Math.sqrt(variance);
     if (!(where === "below" ? log > reach : log < -reach)) return null;
   }
   return speedQuantity(speed, range);
