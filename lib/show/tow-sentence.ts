@@ -142,7 +142,7 @@ export function bestSentence(one: DesignTow): string {
 function beyondWords(speed: number, { from, to }: { readonly from: number; readonly to: number }) {
   return speed >= from && speed <= to
     ? ""
-    : `, ${speed < from ? "slower" : "faster"} than was towed if so: this leans on the planform`;
+    : `; that is ${speed < from ? "slower" : "faster"} than was towed, so it leans on the planform`;
 }
 
 /**

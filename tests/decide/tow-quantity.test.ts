@@ -81,7 +81,7 @@ describe("towed speeds that hardly hold the best one", () => {
     expect(word.what).toContain("leans on the planform");
     expect(word.wanted).toContain("slower");
     expect(bestSentence(first!.answer)).toMatch(
-      /m\/s\), slower than was towed if so: .*planform\.$/,
+      /\); that is slower than was towed, so it leans on the planform\.$/,
     );
   });
 
