@@ -19,7 +19,7 @@ import { towQuantity } from "./tow-quantity.ts";
 /** Where the formula of a part stands, and how far it is trusted. */
 const SOURCE: Readonly<Record<TakenName, string>> = {
   struts:
-    "Hoerner 1965: section drag 2 C_F (1 + 2 t/c + 60 (t/c)⁴), friction coefficient C_F, thickness t, chord c; good to 40 %",
+    "Hoerner 1965: section drag 2 C_F (1 + 2 t/c + 60 (t/c)^4), friction coefficient C_F, thickness t, chord c; good to 40 %",
   spray: "Hoerner 1965, from memory: 0.24 q t², dynamic pressure q, thickness t; good to 50 %",
   "struts and spray": "readings of the struts alone",
   junction:

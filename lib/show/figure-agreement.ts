@@ -133,7 +133,7 @@ export function figureAgreement(evidence: TowEvidence, name = "agreement"): Figu
   const caption = rows.length === 0
     ? "No design has both a tow and glides, so nothing is drawn."
     : "Full marks are the tow and both together, hollow ones the glides, bars the 95\u00a0% intervals, all over what the " +
-      "tow says. Eₙ is their difference over its own 95\u00a0% uncertainty: up to 1 they agree, and only then are they put together. Plain are glides without a speed trace, which tell the drag at one speed.";
+      "tow says. En is their difference over its own 95\u00a0% uncertainty: up to 1 they agree, and only then are they put together. Plain are glides without a speed trace, which tell the drag at one speed.";
   return figureRecord({
     name,
     title: "Tow and glides side by side",

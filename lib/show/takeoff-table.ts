@@ -43,7 +43,7 @@ const ROWS: readonly (readonly [string, (one: DesignTakeoff) => TableCell])[] = 
   ["stall speed (m/s)", (one) => quantityCell(one.stallSpeed)],
   ["takeoff speed (m/s)", (one) => quantityCell(one.takeoffSpeed)],
   ["tow force at takeoff (N)", (one) => quantityCell(one.towForceAtTakeoff)],
-  ["Reynolds number at takeoff (10⁵)", (one) => quantityCell(one.reynoldsNumber, 1e-5)],
+  ["Reynolds number at takeoff (thousands)", (one) => quantityCell(one.reynoldsNumber, 1e-3)],
   ["least drag (N)", (one) => quantityCell(one.leastDrag)],
   ["least-drag speed (m/s)", (one) => quantityCell(one.leastDragSpeed)],
   ["least power (W)", (one) => quantityCell(one.leastPower)],
@@ -54,8 +54,8 @@ const ROWS: readonly (readonly [string, (one: DesignTakeoff) => TableCell])[] = 
   ["in air: stall speed (m/s)", (one) => quantityCell(one.inAir?.stallSpeed ?? null)],
   ["in air: takeoff speed (m/s)", (one) => quantityCell(one.inAir?.takeoffSpeed ?? null)],
   [
-    "in air: Reynolds number at takeoff (10⁵)",
-    (one) => quantityCell(one.inAir?.reynoldsNumber ?? null, 1e-5),
+    "in air: Reynolds number at takeoff (thousands)",
+    (one) => quantityCell(one.inAir?.reynoldsNumber ?? null, 1e-3),
   ],
   ["in air: least-drag speed (m/s)", (one) => quantityCell(one.inAir?.leastDragSpeed ?? null)],
   [
@@ -110,7 +110,7 @@ export function waterBesideAirTable({ designs }: TakeoffEvidence): TableRecord {
       right("takeoff", "m/s"),
       right("least drag at", "m/s"),
       right("least power at", "m/s"),
-      right("Reynolds number at takeoff", "10⁵"),
+      right("Reynolds number at takeoff", "thousands"),
       right("best lift-to-drag"),
       right("power per kilogram", "W/kg"),
     ],
@@ -125,7 +125,7 @@ export function waterBesideAirTable({ designs }: TakeoffEvidence): TableRecord {
         quantityCell(of.takeoffSpeed),
         quantityCell(of.leastDragSpeed),
         quantityCell(of.leastPowerSpeed),
-        quantityCell(of.reynoldsNumber, 1e-5),
+        quantityCell(of.reynoldsNumber, 1e-3),
         quantityCell(of.bestLiftToDrag),
         quantityCell(of.powerPerKilogram),
       ];

@@ -84,7 +84,7 @@ export function agreementName(one: TowAgreement): string {
  * @returns for instance "agree (E_n 0.4)"
  */
 export function agreementWord({ en }: TowAgreement): string {
-  return `${Math.abs(en) <= 1 ? "agree" : "differ"} (Eₙ ${Math.abs(en).toFixed(1)})`;
+  return `${Math.abs(en) <= 1 ? "agree" : "differ"} (En ${Math.abs(en).toFixed(1)})`;
 }
 
 /**
@@ -100,7 +100,7 @@ export function agreementTable(evidence: TowEvidence): TableRecord {
   return {
     name: "tow-agreement",
     caption:
-      "Tow and glides side by side, at the tow's lift and depth. Eₙ is their difference over its 95 % uncertainty: up to 1 they agree. Plain glides have no speed trace: they tell the drag at one speed.",
+      "Tow and glides side by side, at the tow's lift and depth. En is their difference over its 95 % uncertainty: up to 1 they agree. Plain glides have no speed trace: they tell the drag at one speed.",
     columns: [
       left("design"),
       left("quantity"),

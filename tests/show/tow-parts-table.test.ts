@@ -35,7 +35,7 @@ describe("tables of parts", () => {
       ...[
         expect.any(String),
         "formula",
-        "Hoerner 1965: section drag 2 C_F (1 + 2 t/c + 60 (t/c)⁴), friction coefficient C_F, thickness t, chord c; good to 40 %",
+        "Hoerner 1965: section drag 2 C_F (1 + 2 t/c + 60 (t/c)^4), friction coefficient C_F, thickness t, chord c; good to 40 %",
       ],
     ]);
     expect(first![4]!.number).toBe(struts.drag.value);
