@@ -50,7 +50,13 @@ export function towTerms({ referenceSpeed: v0, data }: FittedLaw, speed: number)
 /** m/s over which the slope of phi is taken. */
 const STEP = 0.02;
 
-/** Change of the terms with speed, s/m. */
+/**
+ * Change of the terms with speed, s/m.
+ *
+ * @param law fitted
+ * @param speed in m/s
+ * @returns derivative of each of the three terms
+ */
 export function towTermSlopes({ referenceSpeed: v0, data }: FittedLaw, speed: number): Three {
   const { phi } = data.craft;
   const phiSlope = (phi(speed + STEP) - phi(speed - STEP)) / (2 * STEP);

@@ -72,7 +72,13 @@ export function dragEstimate(series: TowSeries, speed: number): TowEstimate | nu
   return towEstimate(series, (fit) => logDrag(fit, speed), true);
 }
 
-/** Drag at a speed, on ln of N, of any fitted law. */
+/**
+ * Drag at a speed, on ln of N, of any fitted law.
+ *
+ * @param fit any law
+ * @param speed in m/s
+ * @returns ln of the drag and its slopes by the law's three constants; `null` where the law gives no drag above zero
+ */
 export function logDrag(fit: FittedLaw, speed: number): LogValue | null {
   const drag = towDrag(fit, speed);
   return drag > 0
@@ -91,7 +97,13 @@ export function liftToDragEstimate(series: TowSeries, speed: number): TowEstimat
   return towEstimate(series, (fit) => logLiftToDrag(fit, speed), true);
 }
 
-/** Lift over drag at a speed, on ln of 1, of any fitted law. */
+/**
+ * Lift over drag at a speed, on ln of 1, of any fitted law.
+ *
+ * @param fit any law
+ * @param speed in m/s
+ * @returns ln of the ratio and its slopes by the law's three constants; `null` where the law gives no drag above zero
+ */
 export function logLiftToDrag(fit: FittedLaw, speed: number): LogValue | null {
   const drag = towDrag(fit, speed);
   if (!(drag > 0)) return null;
@@ -132,7 +144,12 @@ export function bestLiftToDragEstimate(series: TowSeries): TowEstimate | null {
   return towEstimate(series, logBestLiftToDrag, true);
 }
 
-/** Best lift over drag, on ln of 1, of any fitted law. */
+/**
+ * Best lift over drag, on ln of 1, of any fitted law.
+ *
+ * @param fit any law
+ * @returns ln of the ratio and its slopes; `null` where the law has no best speed
+ */
 export function logBestLiftToDrag(fit: FittedLaw): LogValue | null {
   const best = towedBestSpeed(fit);
   return best === null ? null : logLiftToDrag(fit, best.speed);
@@ -148,7 +165,12 @@ export function bestSpeedEstimate(series: TowSeries): TowEstimate | null {
   return towEstimate(series, logBestSpeed, false);
 }
 
-/** Speed of best lift over drag, on ln of m/s, of any fitted law. */
+/**
+ * Speed of best lift over drag, on ln of m/s, of any fitted law.
+ *
+ * @param fit any law
+ * @returns ln of the speed and its slopes; `null` where the law has none
+ */
 export function logBestSpeed(fit: FittedLaw): LogValue | null {
   const best = towedBestSpeed(fit);
   return best === null

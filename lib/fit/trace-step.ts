@@ -61,7 +61,13 @@ export interface State {
   readonly runs: readonly Run[];
 }
 
-/** Columns and residuals of all runs; without doubt about the steepening its column is empty. */
+/**
+ * Columns and residuals of all runs; without doubt about the steepening its column is empty.
+ *
+ * @param task the fit's data
+ * @param runs with their motions and residuals
+ * @returns for each run its times in s and, in m/s, the columns
+ */
 export function noisy({ data }: Task, runs: readonly Run[]): NoisyRun[] {
   const open = (data.steepeningUncertainty ?? 0) > 0;
   return runs.map(({ run, motion, residuals }) => ({

@@ -142,7 +142,14 @@ export function towSession(
   };
 }
 
-/** So many speeds in equal steps, m/s. */
+/**
+ * So many speeds in equal steps, m/s.
+ *
+ * @param low slowest, m/s
+ * @param high fastest, m/s
+ * @param count two or more
+ * @returns from slowest to fastest, both among them
+ */
 export function speedsFrom(low: number, high: number, count: number): number[] {
   return Array.from({ length: count }, (_, i) => low + (high - low) * i / (count - 1));
 }

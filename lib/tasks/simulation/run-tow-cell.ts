@@ -102,7 +102,13 @@ class Counter implements Tally {
   }
 }
 
-/** Runs a cell. */
+/**
+ * Runs a cell.
+ *
+ * @param kind of sessions
+ * @param sessions how many to draw
+ * @returns counts of what the intervals held and what was claimed
+ */
 export function runTowCell(kind: TowKind, sessions: number): TowCellResult {
   const name = towCellName(kind);
   const random = seededRandom(`coverage of tows: ${name}`);

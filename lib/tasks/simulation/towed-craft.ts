@@ -117,6 +117,7 @@ const LAW_SPEEDS = 25;
  * @param craft with its truth
  * @param range slowest and fastest speed towed, m/s
  * @returns constants that come nearest to the true drag in shares of it, evenly over the range
+ * @throws RangeError when no law can be laid through the true drag
  */
 export function trueLaw(craft: TrueCraft, range: { from: number; to: number }): TrueLaw {
   const phi = ellipticLinePhi(craft);
