@@ -176,6 +176,21 @@ describe("a page", () => {
     expect(await messages(html)).toEqual([]);
   });
 
+  it("keeps a bound number on one line with the bracket before it and the stop after it", async () => {
+    const { html } = await build(notebookOf([
+      markdown(
+        "# A\n\nIt is far ([7](#value:glide/runs)), then [7](#value:glide/runs) and ([7](#value:glide/runs) runs).",
+      ),
+      code("show();", [display({ [MEDIA.answer]: { ...SAMPLE_ANSWER, answer: { runs: 7 } } })]),
+    ]));
+    const text = html.replace(/<span class="value-note".*?<\/span>/g, "")
+      .replace(/<button[^>]*>(.*?)<\/button>/g, "{$1}");
+    expect(text).toContain(
+      'It is far <span class="whole">({7}),</span> then {7} and <span class="whole">({7}</span> runs).',
+    );
+    expect(await messages(html)).toEqual([]);
+  });
+
   it("gives figures as SVG and PNG, answers as JSON, tables as CSV in both forms", async () => {
     const page = await sample;
     const paths = page.files.map((file) => file.path);

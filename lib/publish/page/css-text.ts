@@ -38,7 +38,8 @@ blockquote.question p:last-child{margin-bottom:.6em}
 .value{font-variant-numeric:lining-nums}
 button.value{display:inline;margin:0;padding:0;border:0;border-radius:0;background:none;color:inherit;font:inherit;font-variant-numeric:lining-nums;text-align:inherit;text-decoration:underline dotted 1px var(--edge);text-underline-offset:.25em;cursor:pointer}
 button.value:hover{text-decoration-style:solid}
-.value-note{position:fixed;inset:auto;inset-block-end:1rem;inset-inline:1rem;margin:0 auto;width:fit-content;min-width:min(19rem,100vw - 2rem);max-width:min(24rem,100vw - 2rem);padding:.7rem .9rem;border:1px solid var(--edge);border-radius:4px;background:var(--paper);color:var(--ink);font-size:.9rem;font-style:normal;font-weight:400;line-height:1.45;text-align:left}
+.whole{white-space:nowrap}
+.value-note{white-space:normal;position:fixed;inset:auto;inset-block-end:1rem;inset-inline:1rem;margin:0 auto;width:fit-content;min-width:min(19rem,100vw - 2rem);max-width:min(24rem,100vw - 2rem);padding:.7rem .9rem;border:1px solid var(--edge);border-radius:4px;background:var(--paper);color:var(--ink);font-size:.9rem;font-style:normal;font-weight:400;line-height:1.45;text-align:left}
 .value-note code{overflow-wrap:anywhere}
 @supports (position-area:block-end span-inline-end){.value-note{inset:auto;margin:.3rem 0;position-area:block-end span-inline-end;position-try-fallbacks:flip-block,flip-inline,flip-block flip-inline,block-end span-all,block-start span-all}}
 @supports not selector(:popover-open){.value-note{display:none}}

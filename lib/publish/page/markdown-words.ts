@@ -5,6 +5,7 @@
  */
 import type MarkdownIt from "markdown-it";
 import type { Token } from "markdown-it";
+import { escapeHtml } from "../../base/escape-html.ts";
 import { type BoundAnswers, valueNote } from "./bound-value.ts";
 
 /** A link to another notebook of the site, from one that stands beside it. */
@@ -94,6 +95,34 @@ function unbound(
       kept.push(behind);
       note = null;
     }
+  }
+  return unparted(kept, Made);
+}
+
+/**
+ * Keeps a number that opens a note on one line with the bracket before it and the stop after it: a browser may break a
+ * line on either side of a button, whatever letter stands there.
+ */
+function unparted(tokens: readonly Token[], Made: typeof Token): Token[] {
+  const kept = [...tokens];
+  const raw = (content: string): Token => {
+    const made = new Made("value_note", "", 0);
+    made.content = content;
+    return made;
+  };
+  for (let at = kept.length - 1; at >= 0; at--) {
+    if (kept[at]!.type !== "link_open" || kept[at]!.tag !== "button") continue;
+    const end = kept.findIndex((one, place) => place > at && one.type === "value_note");
+    const [before, after] = [kept[at - 1], kept[end + 1]];
+    const opening = before?.type === "text" ? /[(\[\u201c"]+$/.exec(before.content)?.[0] ?? "" : "";
+    const closing = after?.type === "text"
+      ? /^[)\].,;:!?\u201d"]+/.exec(after.content)?.[0] ?? ""
+      : "";
+    if (end < 0 || opening + closing === "") continue;
+    if (opening !== "") before!.content = before!.content.slice(0, -opening.length);
+    if (closing !== "") after!.content = after!.content.slice(closing.length);
+    kept.splice(end + 1, 0, raw(`${escapeHtml(closing)}</span>`));
+    kept.splice(at, 0, raw(`<span class="whole">${escapeHtml(opening)}`));
   }
   return kept;
 }
