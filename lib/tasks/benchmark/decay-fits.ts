@@ -4,6 +4,8 @@
  * @module
  */
 import { fitTraces } from "../../fit/trace-fit.ts";
+import { phiCurve, traceMotion } from "../../fit/trace-motion.ts";
+import { type TraceColumns, whitenedSums } from "../../fit/trace-noise.ts";
 import { decayTraces } from "./decay-traces.ts";
 
 const rounds = Number(Deno.args[1]);
@@ -12,18 +14,20 @@ const { times: seconds, speeds, standardDeviation } = decayTraces();
 /** kg and N of the glides; without a planform nothing but the force over the mass matters. */
 const MASS = 90, WEIGHT = 850;
 
+const runs = speeds.map((trace) => ({
+  times: seconds,
+  speeds: trace,
+  effectiveMass: MASS,
+  sinkThrust: 0,
+  weight: WEIGHT,
+  offsetUncertainty: 0,
+}));
+
 /** Noise known and without memory: plain least squares. */
 function fitAll(): { parameters: number[]; standardErrors: number[] }[] {
-  return speeds.map((trace) => {
+  return runs.map((run) => {
     const fit = fitTraces({
-      runs: [{
-        times: seconds,
-        speeds: trace,
-        effectiveMass: MASS,
-        sinkThrust: 0,
-        weight: WEIGHT,
-        offsetUncertainty: 0,
-      }],
+      runs: [run],
       craft: { lift: WEIGHT, phi: () => 1, expected: null },
     }, { known: { noise: { standardDeviation, memory: 0 }, runScale: 1 } });
     if (!fit.ok) throw new Error(fit.reason);
@@ -43,4 +47,32 @@ for (let round = 0; round < rounds; round++) {
   fits = fitAll();
   times.push(performance.now() - start);
 }
-console.log(JSON.stringify({ times, fits }));
+console.log(JSON.stringify({ times, fits, ...(rounds > 1 ? { parts: parts() } : {}) }));
+
+/** Where the time of a fit goes, from its two heavy parts done once for all traces; the least of as many rounds. */
+function parts(): string {
+  const phi = phiCurve(() => 1, { from: 1, to: 15 });
+  const setting = { referenceSpeed: 6, liftShare: 1, offset: 0 };
+  const follow = (run: typeof runs[number]) =>
+    traceMotion(run, phi, {
+      ...setting,
+      parameters: [0.5 * MASS, 0, 0.2 * MASS],
+      launchSpeed: run.speeds[0]!,
+    })!;
+  const columns = runs.map((run): TraceColumns => {
+    const { byLaunch, byOffset, byFirst, byThird, bySteepening, speed } = follow(run);
+    return [byLaunch, byOffset, byFirst, byThird, bySteepening, speed];
+  });
+  const least = (work: () => void) =>
+    Math.min(...Array.from({ length: rounds }, () => {
+      const start = performance.now();
+      work();
+      return performance.now() - start;
+    }));
+  const micro = (milliseconds: number) => `${(1000 * milliseconds / runs.length).toFixed(0)} us`;
+  return `at best ${micro(Math.min(...times))} a fit of about six steps; of each step ${
+    micro(least(() => runs.forEach(follow)))
+  } for the glide with its sensitivities, ${
+    micro(least(() => columns.forEach((one) => whitenedSums(one, seconds, 0))))
+  } for the sums of products; the rest is not split up`;
+}
