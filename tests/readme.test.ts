@@ -54,7 +54,8 @@ const towCells = Object.values(
   Object.groupBy(
     readSharedTable("tow-coverage.csv"),
     (row) =>
-      ["world", "speeds", "sweeps", "speed_scatter", "depth_known"].map((key) => row[key]).join(),
+      ["world", "speeds", "sweeps", "speed_scatter", "depth_known", "range"].map((key) => row[key])
+        .join(),
   ),
 ).map((rows) => rows!);
 
