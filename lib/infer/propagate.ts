@@ -38,6 +38,11 @@ export interface Contribution {
 export interface Propagated {
   readonly quantity: Quantity;
   readonly contributions: readonly Contribution[];
+  /**
+   * Inputs that bend the result more than they tilt it: at a flat spot the slope is zero, and so is the uncertainty that
+   * it carries, though the input is doubtful. Where this is not empty, `propagateByDrawing` tells the truth.
+   */
+  readonly flat: readonly string[];
 }
 
 /** Options: level and unit of the interval, and correlations between inputs. */
@@ -189,7 +194,32 @@ export function propagate(
       { standardUncertainty, correlated: new Set(correlations.flatMap((one) => one.between)) },
     ),
   };
-  return { quantity: studentInterval(estimate, options), contributions };
+  return {
+    quantity: studentInterval(estimate, options),
+    contributions,
+    flat: flatInputs(f, inputs),
+  };
+}
+
+/** Share of the result below which bending is rounding. */
+const BENDING = 1e-9;
+
+/** Inputs by one standard uncertainty of which the result bends more than it tilts. */
+function flatInputs(
+  f: (values: readonly number[]) => number,
+  inputs: readonly UncertainInput[],
+): string[] {
+  const at = inputs.map((input) => input.value);
+  const middle = f(at);
+  return inputs.filter(({ standardUncertainty: u }, i) => {
+    if (u === 0) return false;
+    const moved = (by: number) => f(at.map((value, j) => (j === i ? value + by : value)));
+    const [above, below] = [moved(u), moved(-u)];
+    // Beyond the edge of where the result is defined nothing can be said.
+    if (!Number.isFinite(above) || !Number.isFinite(below)) return false;
+    const bend = Math.abs(above + below - 2 * middle) / 2;
+    return bend > Math.abs(above - below) / 2 && bend > BENDING * Math.abs(middle);
+  }).map((input) => input.name);
 }
 
 function effectiveDegrees(

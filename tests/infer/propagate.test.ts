@@ -49,6 +49,27 @@ describe("first-order propagation", () => {
     expect(covariance[0]![1]).toBeCloseTo(0.1 ** 2 - 0.05 ** 2, 12);
   });
 
+  it("names the inputs at a flat spot, where a zero slope hides what they do", () => {
+    // Source: JCGM 101:2008, 9.4.2.2 (comparison loss, both parts zero with u = 0.005): first order says 0, drawing says
+    // 5.0e-5 for value and uncertainty alike (from memory, and by hand: E = 2 u^2, var = 4 u^4).
+    const parts = [
+      { name: "x1", value: 0, standardUncertainty: 0.005 },
+      { name: "x2", value: 0, standardUncertainty: 0.005 },
+    ];
+    const loss = ([x1, x2]: readonly number[]) => x1! ** 2 + x2! ** 2;
+    const straight = propagate(loss, parts);
+    expect(straight.quantity.standardUncertainty).toBeLessThan(1e-12);
+    expect(straight.flat).toEqual(["x1", "x2"]);
+    const drawn = propagateByDrawing(loss, parts, { random: seededRandom("flat"), draws: 100_000 });
+    expect([drawn.value, drawn.standardUncertainty!].map((one) => one.toExponential(1)))
+      .toEqual(["5.0e-5", "5.0e-5"]);
+    expect(propagate(speed, [length, time]).flat).toEqual([]);
+    expect(
+      propagate(([x]) => Math.sqrt(x!), [{ name: "x", value: 0.1, standardUncertainty: 1 }]).flat,
+    )
+      .toEqual([]);
+  });
+
   it("refuses what makes no sense, and NaN", () => {
     expect(() => propagate(speed, [length, length])).toThrow(/name of its own/);
     expect(() => propagate(() => NaN, [length])).toThrow(RangeError);
