@@ -86,6 +86,7 @@ export {
   whatMattersTable,
 } from "./show/takeoff-doubt-tables.ts";
 export { measuredDragTable } from "./show/takeoff-measured-table.ts";
+export { takeoffBothWaysTable } from "./show/takeoff-both-ways-table.ts";
 export { takeoffRecord } from "./show/takeoff-record.ts";
 export { takeoffPartsTable, takeoffTable, waterBesideAirTable } from "./show/takeoff-table.ts";
 export { agreementTable, familySentence, tracesTable } from "./show/tow-traces-text.ts";

@@ -30,7 +30,12 @@ import { takeoffChanges } from "./takeoff-changes.ts";
 import type { PreparedTakeoff } from "./takeoff-craft.ts";
 import { FASTEST, flightFindings, outcomeFindings, takeoffPower } from "./takeoff-findings.ts";
 import type { MeasuredSession } from "./takeoff-measured.ts";
-import { type MediumQuantities, mediumQuantities, sharesOfDoubt } from "./takeoff-quantities.ts";
+import {
+  type BothWays,
+  type MediumQuantities,
+  mediumQuantities,
+  sharesOfDoubt,
+} from "./takeoff-quantities.ts";
 import type { TakeoffOptions } from "./takeoff-setting.ts";
 import { untoldTakeoff, wingLoadingOf } from "./untold-takeoff.ts";
 
@@ -42,6 +47,8 @@ export interface TakeoffDesign {
   readonly band: TakeoffBand | null;
   /** Relative change of each result for one standard uncertainty of each doubt; `null` where nothing flies. */
   readonly changes: FirstOrder | null;
+  /** Results in water with their intervals by first order and by drawing; none where nothing flies. */
+  readonly bothWays: readonly BothWays[];
   /** The same wing in air; `null` where nothing flies. */
   readonly airCurve: SteadyCurve | null;
   readonly findings: readonly Finding[];
@@ -100,6 +107,7 @@ function untold(
     prepared,
     band: null,
     changes: null,
+    bothWays: [],
     airCurve: null,
     findings: [...prepared.findings, ...findings],
   };
@@ -240,6 +248,7 @@ export function designTakeoff(
     answer,
     prepared,
     changes: own.firstOrder,
+    bothWays: own.bothWays,
     band: takeoffBand(craft, doubts, speedsOf(numbers)),
     airCurve: airSpeeds === null ? null : steadyCurve(flightInAir(craft, altitude), airSpeeds),
     findings: [...prepared.findings, ...told, ...flightFindings(prepared, numbers, answer)],

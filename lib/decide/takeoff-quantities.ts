@@ -34,9 +34,26 @@ const UNITS: Readonly<Record<MediumResult, string>> = {
 /** Results whose logarithm is close to a straight line in all inputs: first order serves, and needs no draws. */
 const STRAIGHT: readonly MediumResult[] = ["stallSpeed", "takeoffSpeed"];
 
+/**
+ * Share of the first-order half-width by which both ends may differ. A thousand draws leave an end uncertain by about a
+ * twentieth of it; a fifth is the tolerance that towed readings have where they are few.
+ */
+export const TWO_WAYS_TOLERANCE = 0.2;
+
+/** One result with its interval by first order and by drawing. */
+export interface BothWays {
+  readonly result: MediumResult;
+  readonly firstOrder: Quantity;
+  readonly drawn: Quantity;
+  /** Whether both ends lie within the tolerance of each other; false where an end could not be drawn. */
+  readonly agree: boolean;
+}
+
 /** Quantities of one medium, and what they rest on. */
 export interface MediumQuantities {
   readonly of: (result: MediumResult) => Quantity;
+  /** Every result both ways; none where no first order can be had. */
+  readonly bothWays: readonly BothWays[];
   readonly firstOrder: FirstOrder | null;
   readonly draws: TakeoffDraws;
 }
@@ -62,6 +79,14 @@ function drawn(value: number, draws: TakeoffDraws, result: MediumResult): Quanti
     kind: low !== null && high === null ? "atLeast" : "interval",
     unit: UNITS[result],
   };
+}
+
+function bothWays(result: MediumResult, firstOrder: Quantity, other: Quantity): BothWays {
+  const half = (firstOrder.high! - firstOrder.low!) / 2;
+  const near = (one: number | null, two: number | null) =>
+    one !== null && two !== null && Math.abs(one - two) <= TWO_WAYS_TOLERANCE * half;
+  const agree = near(firstOrder.low, other.low) && near(firstOrder.high, other.high);
+  return { result, firstOrder, drawn: other, agree };
 }
 
 /**
@@ -90,7 +115,15 @@ export function mediumQuantities(
     name,
     ...(count === undefined ? {} : { draws: count }),
   });
+  const all = Object.keys(UNITS) as MediumResult[];
   return {
+    bothWays: changes === null ? [] : all.map((result) =>
+      bothWays(
+        result,
+        straight(numbers[result], changes[result], UNITS[result]),
+        drawn(numbers[result], draws, result),
+      )
+    ),
     of: (result) =>
       changes !== null && STRAIGHT.includes(result)
         ? straight(numbers[result], changes[result], UNITS[result])

@@ -12,6 +12,7 @@ import {
   takeoffTable,
   waterBesideAirTable,
 } from "lakeproof/show/takeoff-table.ts";
+import { takeoffBothWaysTable } from "lakeproof/show/takeoff-both-ways-table.ts";
 import { heldSentence } from "lakeproof/show/takeoff-sentence.ts";
 import { ALDER_ROW, BIRCH_ROW, DESIGNS_HEAD, takeoffSession } from "../support/invented-takeoff.ts";
 
@@ -97,5 +98,41 @@ describe("tables of a takeoff", () => {
   });
   it("have no measured row where nothing was measured", () => {
     expect(measuredDragTable(evidence).rows).toEqual([]);
+  });
+});
+
+describe("intervals both ways", () => {
+  it("agree for takeoff, which is nearly a straight line, and are the answer's own where it draws", () => {
+    const { bothWays, answer } = evidence.designs[0]!;
+    const of = (result: string) => bothWays.find((one) => one.result === result)!;
+    expect(of("takeoffSpeed").firstOrder).toEqual(answer.takeoffSpeed);
+    expect(of("leastDrag").drawn).toEqual(answer.leastDrag);
+    const table = takeoffBothWaysTable(evidence);
+    expect(table.rows).toHaveLength(14);
+    expect(table.rows.map((row) => row[5]!.text)).toContain("yes");
+    expect(table.rows[1]!.map((cell) => cell.text).slice(0, 2)).toEqual([
+      "alder",
+      "takeoff speed (m/s)",
+    ]);
+  });
+
+  it("are called apart as soon as an end differs by more than a fifth of the half-width", () => {
+    // A long slow wing near the surface: its curve of drag is flat, and its best speed far from a straight line.
+    const slow = estimateTakeoff(
+      takeoffSession(
+        DESIGNS_HEAD + ALDER_ROW.replace("0.95", "3.6").replace("0.15", "0.55").replace("2.4", "7"),
+      ),
+      { draws: 400 },
+    );
+    const all = [...evidence.designs, ...slow.designs].flatMap((one) => one.bothWays);
+    for (const { firstOrder, drawn, agree } of all) {
+      const half = (firstOrder.high! - firstOrder.low!) / 2;
+      const apart = Math.max(
+        Math.abs(firstOrder.low! - drawn.low!),
+        Math.abs(firstOrder.high! - drawn.high!),
+      );
+      expect(agree).toBe(apart <= half / 5);
+    }
+    expect(new Set(all.map((one) => one.agree))).toEqual(new Set([true, false]));
   });
 });
