@@ -4,14 +4,14 @@
  * @module
  */
 import { type Finding, finding } from "../base/finding.ts";
-import { median } from "../check/rule.ts";
 import { beyondCalibration } from "./tow-calibration-findings.ts";
 import { drifts, STEADY } from "../check/tow-steadiness.ts";
 import type { PreparedPoint, PreparedTow } from "./tow-readings.ts";
+import { lineFindings } from "./tow-line-findings.ts";
+import { strayedSpeeds } from "./tow-strayed-speeds.ts";
 import { tareFindings } from "./tow-tare.ts";
 
 const FILE = "tow.csv";
-const DEGREE = Math.PI / 180;
 
 /**
  * Findings about a session's readings as a whole.
@@ -28,42 +28,8 @@ export function towSessionFindings(prepared: PreparedTow): Finding[] {
   if (used.length === 0) return found;
   found.push(...tareFindings(prepared));
   found.push(...beyondCalibration(prepared, used));
-  const warn = (code: string, column: string, what: string, wanted: string) =>
-    found.push(finding({ severity: "warning", code, file: FILE, column, what, wanted }));
-  if (levelLine) {
-    warn(
-      "no-line-angle",
-      "line_angle",
-      "No line angle was measured: the line is taken as level. At 8 degrees that makes the lift 2 % too large.",
-      "Angle of the line above the horizontal in line_angle; a spirit level will do.",
-    );
-  } else {
-    const angles = used.map((one) => one.angle);
-    const largest = Math.max(...angles.map(Math.abs));
-    if (median(angles)! < 0) {
-      warn(
-        "line-pulls-down",
-        "line_angle",
-        "The line seems to pull down. The fit cannot see it: the lift is off by twice the line's share.",
-        "Above the horizontal counts as positive.",
-      );
-    }
-    if (largest > 40 * DEGREE) {
-      warn(
-        "steep-line",
-        "line_angle",
-        "The line is steeper than 40 degrees.",
-        "Look at the unit of line_angle.",
-      );
-    } else if (largest > 0 && largest < 1 * DEGREE) {
-      warn(
-        "angle-in-radians",
-        "line_angle",
-        "All line angles are under 1 degree: are they in radians?",
-        "If so, write line_angle [rad] at the head of the column.",
-      );
-    }
-  }
+  found.push(...lineFindings(used, levelLine));
+  found.push(...strayedSpeeds(used));
   found.push(...currents.findings);
   const drifting = used.filter((one) =>
     drifts(one.point.speedChange, STEADY, one.point.own.speed_change)

@@ -1,6 +1,8 @@
 /**
  * Lift against pitch: a straight line through points that are uncertain in both.
  *
+ * Source: York and others 2004, American Journal of Physics 72, 367 (the line and its covariance).
+ *
  * @module
  */
 import type { Result } from "../base/quantity.ts";

@@ -9,7 +9,7 @@ import { towEstimate } from "./tow-estimates.ts";
 import type { TowEstimate, TowSeries } from "./tow-series.ts";
 
 /**
- * Change of ln(drag times speed) with ln(speed): above zero the speed of least power lies lower, below zero higher.
+ * Change of ln(drag times speed) with ln(speed), `1 + v D'/D` for a drag D at a speed v: above zero the speed of least power lies lower, below zero higher.
  *
  * Unlike that speed itself it needs no law beyond the speeds towed, so it tells the side of an edge where power is so flat
  * that its dip could lie anywhere.

@@ -38,6 +38,8 @@ const TOLD = [
   "not-alternated",
   "stands-out",
   "slowest-drag-more",
+  "speed-strays",
+  "line-on-other-side",
   "weighted-down",
   "tow-and-glide-agree",
   "tow-and-glide-differ",

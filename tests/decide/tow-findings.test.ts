@@ -16,6 +16,11 @@ describe("findings that leave the law standing", () => {
     ["steep-line", () => ({ lineAngle: 0.8 })],
     ["speed-over-ground", () => ({ speedOver: "ground" as const })],
     ["not-steady", (one: TowPoint) => ({ speedChange: one.row === 5 ? 0.02 : 0 })],
+    [
+      "line-on-other-side",
+      (one: TowPoint) => one.row === 5 ? { lineAngle: -one.lineAngle! } : {},
+    ],
+    ["speed-strays", (one: TowPoint) => one.row === 5 ? { setSpeed: one.setSpeed! * 0.75 } : {}],
     ["depth-unknown", () => ({ depth: null })],
     ["single-sweep", () => ({ sweep: null })],
     ["no-repeats", (one: TowPoint) => ({ setSpeed: one.speed })],
@@ -27,6 +32,33 @@ describe("findings that leave the law standing", () => {
     expect(codes(session)).not.toContain(code);
     expect(codes(withTow(change, session))).toContain(code);
     expect(compareTows(withTow(change, session)).answer.designs[0]!.law).not.toBeNull();
+  });
+
+  it("let neither a line that is nearly level nor a current raise a word", () => {
+    const level = withTow((one) => ({ lineAngle: one.row === 5 ? -0.015 : 0.03 }), session);
+    expect(codes(level)).not.toContain("line-on-other-side");
+    const current = withTow((one) => ({ setSpeed: one.speed! + (one.row % 2 ? 0.5 : 0) }), session);
+    expect(codes(current)).not.toContain("speed-strays");
+    const misnamed = withTow((one) => ({ setSpeed: one.setSpeed! * 1.9 }), session);
+    expect(codes(misnamed)).not.toContain("speed-strays");
+  });
+
+  it("name the row of a slip of the pen: a speed, a sign", () => {
+    const slip = withTow(
+      (one) =>
+        one.row === 7
+          ? { speed: one.speed! + 3, setSpeed: one.setSpeed! }
+          : one.row === 9
+          ? { lineAngle: -one.lineAngle! }
+          : {},
+      session,
+    );
+    const found = compareTows(slip).answer.findings;
+    expect(found.find((one) => one.code === "speed-strays")).toMatchObject({
+      row: 7,
+      column: "speed",
+    });
+    expect(found.find((one) => one.code === "line-on-other-side")!.row).toBe(9);
   });
 
   it("name readings that do not go with the others, and the answer without them", () => {

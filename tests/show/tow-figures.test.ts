@@ -1,12 +1,9 @@
-import { Resvg } from "@resvg/resvg-js";
 import { describe, expect, it } from "vitest";
-import type { FigureRecord } from "lakeproof/base/records.ts";
 import { compareTows, type TowEvidence } from "lakeproof/decide/compare-tows.ts";
 import { figureDrag } from "lakeproof/show/figure-drag.ts";
 import { figureDragDifference } from "lakeproof/show/figure-drag-difference.ts";
 import { figureLiftToDrag } from "lakeproof/show/figure-lift-to-drag.ts";
 import { lines, marks, parsed, paths, scaleOf } from "../support/drawn.ts";
-import { expectGolden } from "../support/golden.ts";
 import { exampleTow } from "../support/towed-world.ts";
 
 const PAPER = "var(--paper, #ffffff)";
@@ -32,32 +29,6 @@ const fast = compareTows({
   ...session,
   tow: session.tow.filter((one) => one.setSpeed! > 1.25 * crafts[0]!.best.speed),
 });
-
-const FIGURES: Record<string, (evidence: TowEvidence) => FigureRecord> = {
-  drag: figureDrag,
-  "drag-difference": figureDragDifference,
-  "lift-to-drag": figureLiftToDrag,
-};
-
-/** Candidate's name changed to one that would hurt as markup. */
-function renamed(name: string): TowEvidence {
-  const named = <T extends { readonly design: string }>(one: T): T =>
-    one.design === "birch" ? { ...one, design: name } : one;
-  return {
-    answer: {
-      ...evidence.answer,
-      designs: evidence.answer.designs.map(named),
-      comparisons: evidence.answer.comparisons.map((one) => ({ ...one, candidate: name })),
-    },
-    designs: evidence.designs.map((one) => ({
-      ...one,
-      answer: named(one.answer),
-      name: named(one.answer).design,
-    })),
-    pairs: evidence.pairs.map((one) => ({ ...one, answer: { ...one.answer, candidate: name } })),
-    traced: evidence.traced,
-  };
-}
 
 /** Points of a design's curve in the axes' own units, by width and colour of the line. */
 function curve(svg: string, stroke: string, width: string): [number, number][] {
@@ -261,54 +232,4 @@ describe("lift-to-drag", () => {
     expect(Math.min(...ends)).toBeCloseTo(best!.low!, 2);
     expect(caption).toContain("alder: best lift-to-drag at least");
   });
-});
-
-describe("every figure of a tow", () => {
-  for (const [name, figure] of Object.entries(FIGURES)) {
-    it(`${name} looks as it did when it was last looked at`, () => {
-      const { wide, narrow } = figure(evidence);
-      expectGolden(`tow-${name}-wide`, wide);
-      expectGolden(`tow-${name}-narrow`, narrow);
-    });
-
-    it(`${name} is named, described, on its own paper, and carries no style`, () => {
-      const record = figure(evidence);
-      expect(record.title.split(" ").length).toBeGreaterThanOrEqual(4);
-      expect(record.title.split(" ").length).toBeLessThanOrEqual(8);
-      for (const svg of [record.wide, record.narrow]) {
-        const own = svg === record.wide ? "wide" : "narrow";
-        const root = parsed(svg);
-        expect(root.getAttribute("aria-labelledby")).toBe(`${name}-${own}-title`);
-        expect(svg).not.toMatch(/<style|\sstyle=|plot-clip|aria-label=|="[^"]*\.\d{3}/);
-        expect(Number(root.getAttribute("width"))).toBe(own === "wide" ? 560 : 344);
-      }
-    });
-
-    it(`${name} keeps a hostile name as text, in well-formed XML`, () => {
-      const { wide, narrow } = figure(renamed(`<script>alert("1")</script>]]>&amp;\u0007`));
-      for (const svg of [wide, narrow]) {
-        expect(svg).not.toContain("<script");
-        expect(svg).toContain("&lt;script");
-        expect(svg).not.toContain("\u0007");
-        // The renderer's XML parser is strict.
-        expect(() => new Resvg(svg)).not.toThrow();
-      }
-    });
-
-    it(`${name} is drawn for one design, one speed and nothing at all, without NaN`, () => {
-      const kept = (keep: (one: typeof session.tow[number]) => boolean) =>
-        compareTows({ ...session, tow: session.tow.filter(keep) });
-      const awkward = [
-        kept(() => false),
-        kept((one) => one.design === "birch"),
-        kept((one) => one.setSpeed === session.tow[0]!.setSpeed),
-        kept((one) => one.row === 2),
-        fast,
-      ];
-      for (const one of awkward) {
-        const { wide, narrow, description, caption } = figure(one);
-        expect(wide + narrow + description + caption).not.toMatch(/NaN|undefined|Infinity|null/);
-      }
-    });
-  }
 });

@@ -15,6 +15,7 @@ import { studentTQuantile } from "../../numeric/distributions.ts";
 import { seededRandom } from "../../numeric/random.ts";
 import { drawTowSession, TOWED } from "./invented-tow-session.ts";
 import { towCellName, type TowKind } from "./tow-kind.ts";
+import { Counter, type Tally } from "./tow-tally.ts";
 import { leastPowerSpeed, trueLaw } from "./towed-craft.ts";
 
 /** What an interval is asked to hold. */
@@ -33,20 +34,6 @@ export const TOW_QUANTITIES = [
 
 /** One of them. */
 export type TowQuantityName = typeof TOW_QUANTITIES[number];
-
-/** How often an interval held the truth. */
-export interface Tally {
-  /** Intervals that were given. */
-  readonly cases: number;
-  readonly held: number;
-  /** Intervals made without what all readings share that hold the truth; 0 where that was not looked at. */
-  readonly heldWithoutShared: number;
-  /** Intervals of a ratio that claim a difference, and those that claim a wrong one. */
-  readonly claims: number;
-  readonly wrongClaims: number;
-  /** Median half width of the interval on the logarithm; 0 for a bound. */
-  readonly halfWidth: number;
-}
 
 /** What the band over all speeds claims. */
 export interface BandTally {
@@ -73,34 +60,6 @@ export interface TowCellResult extends TowKind {
 
 /** m/s at which drag is asked for, or the nearest speed towed. */
 const ASKED_SPEED = 4;
-
-class Counter implements Tally {
-  cases = 0;
-  held = 0;
-  heldWithoutShared = 0;
-  claims = 0;
-  wrongClaims = 0;
-  readonly #widths: number[] = [];
-
-  /** An interval on the logarithm. */
-  count(low: number, high: number, truth: number): void {
-    this.cases++;
-    this.#widths.push((high - low) / 2);
-    if (low <= truth && truth <= high) this.held++;
-    if (low > 0 || high < 0) this.claims++;
-    if ((low > 0 && truth <= 0) || (high < 0 && truth >= 0)) this.wrongClaims++;
-  }
-
-  tally(): Tally {
-    const { cases, held, heldWithoutShared, claims, wrongClaims, halfWidth } = this;
-    return { cases, held, heldWithoutShared, claims, wrongClaims, halfWidth };
-  }
-
-  get halfWidth(): number {
-    const finite = this.#widths.filter(Number.isFinite).sort((a, b) => a - b);
-    return finite[finite.length >> 1] ?? 0;
-  }
-}
 
 /**
  * Runs a cell.

@@ -3,8 +3,9 @@
  *
  * @module
  */
-import { type BandTally, type Tally, TOW_QUANTITIES, type TowCellResult } from "./run-tow-cell.ts";
+import { type BandTally, TOW_QUANTITIES, type TowCellResult } from "./run-tow-cell.ts";
 import { runSlip, type SlipResult, UNIT_SLIPS } from "./tow-slips.ts";
+import type { Tally } from "./tow-tally.ts";
 import { runTowCells } from "./run-tow-cells.ts";
 import { ASKED_SWEEPS, TOW_KINDS, TOW_RANGES, TOW_WORLDS, type TowKind } from "./tow-kind.ts";
 import { WORD_TRIGGERS } from "./word-triggers.ts";

@@ -13,7 +13,8 @@ import { SITE_ZIP } from "../../publish/site.ts";
 import { type Verification, verifySite } from "../../publish/verify/verify-site.ts";
 import type { Workshop } from "../../publish/verify/workshop.ts";
 import type { Change, Files } from "./change.ts";
-import { TAMPERINGS, type TamperKind } from "./kinds.ts";
+import { TAMPERINGS } from "./kinds.ts";
+import type { TamperKind } from "./ways.ts";
 import { changed, recomputed } from "./recompute.ts";
 
 /** What became of one try. */
