@@ -89,6 +89,7 @@ export { measuredDragTable } from "./show/takeoff-measured-table.ts";
 export { takeoffBothWaysTable } from "./show/takeoff-both-ways-table.ts";
 export { takeoffRecord } from "./show/takeoff-record.ts";
 export { takeoffPartsTable, takeoffTable, waterBesideAirTable } from "./show/takeoff-table.ts";
+export { agreementRecord } from "./show/agreement-record.ts";
 export { agreementTable, familySentence, tracesTable } from "./show/tow-traces-text.ts";
 export { figureAgreement } from "./show/figure-agreement.ts";
 export { figureCalibration } from "./show/figure-calibration.ts";

@@ -131,6 +131,15 @@ describe("a page", () => {
     expect(html.match(/The short answer/g)).toHaveLength(1);
   });
 
+  it("puts an open ring on a card that cannot tell, and no mark on one that compares nothing", async () => {
+    const { card } = await sample;
+    const ring = /<strong><svg[^>]*>[^<]*<circle[^>]*stroke-dasharray/;
+    const cardOf = (verdict: "told" | "cannot-tell-yet") =>
+      buildIndex([{ ...card, answer: { ...card.answer!, verdict, ahead: null } }]);
+    expect(await cardOf("cannot-tell-yet")).toMatch(ring);
+    expect(await cardOf("told")).not.toMatch(/<strong><svg/);
+  });
+
   it("marks words that are bound to an answer, and leaves no link to a value", async () => {
     const { html } = await sample;
     expect(html).toMatch(/<button type="button" class="value" popovertarget="value-1">1\.18</);

@@ -7,7 +7,7 @@
  */
 import type { AnswerRecord } from "../../base/records.ts";
 import { answerStrip } from "../../show/answer-strip.ts";
-import { pageMark, RING } from "./page-mark.ts";
+import { headlineMark } from "./page-mark.ts";
 import { proseHtml as prose } from "./prose-html.ts";
 import type { PageState } from "./page-state.ts";
 
@@ -40,9 +40,6 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
 
   const level = title !== null || n === 1 ? "h2" : "h3";
   const heading = title ?? (n === 1 ? "The short answer" : prose(record.question));
-  // An open ring stands for "cannot tell"; where nothing is compared there is no mark.
-  const none = record.verdict === "told" ? "" : RING;
-  const mark = record.ahead === null ? none : pageMark(record.ahead);
   const details = record.details.map((detail, at) =>
     `<p${at < ABOVE_STRIP ? "" : ' class="more"'}>${prose(detail)}</p>`
   );
@@ -51,7 +48,7 @@ export function answerPart(record: AnswerRecord, title: string | null, state: Pa
     `<section class="box answer" id="${id}" data-verdict="${prose(record.verdict)}" ` +
     `aria-labelledby="${id}-title">`,
     `<${level} id="${id}-title">${heading}</${level}>`,
-    `<p class="verdict">${`${mark} ${prose(record.headline)}`.trimStart()}</p>`,
+    `<p class="verdict">${headlineMark(record)}${prose(record.headline)}</p>`,
     ...details.slice(0, ABOVE_STRIP),
     ...(record.strip === null
       ? []

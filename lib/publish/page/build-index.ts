@@ -3,7 +3,7 @@
  *
  * @module
  */
-import { pageMark, RING } from "./page-mark.ts";
+import { headlineMark } from "./page-mark.ts";
 import { documentHtml } from "./document.ts";
 import { escapeHtml } from "../../base/escape-html.ts";
 import { type Publication, UNNAMED } from "../publication.ts";
@@ -20,9 +20,7 @@ function cardItem(card: IndexCard): string {
   const lines = [
     `<h2><a href="${card.slug}.html">${proseHtml(card.question)}</a></h2>`,
     ...(answer === null ? [`<p>${proseHtml(card.summary)}</p>`] : [
-      `<p><strong>${answer.ahead === null ? RING : pageMark(answer.ahead)} ${
-        proseHtml(answer.headline)
-      }</strong></p>`,
+      `<p><strong>${headlineMark(answer)}${proseHtml(answer.headline)}</strong></p>`,
       ...(answer.detail === "" ? [] : [`<p>${proseHtml(answer.detail)}</p>`]),
     ]),
     `<p class="tag">${escapeHtml(answer?.tag || card.title)}</p>`,

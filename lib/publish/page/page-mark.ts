@@ -3,7 +3,7 @@
  *
  * @module
  */
-import type { DesignMark } from "../../base/records.ts";
+import type { AnswerRecord, DesignMark } from "../../base/records.ts";
 import { designColour } from "../../show/design-style.ts";
 import { markSvg, smallSvg } from "../../show/mark-svg.ts";
 
@@ -21,7 +21,18 @@ export function pageMark(mark: DesignMark): string {
 }
 
 /** The mark that stands for no design: a hollow ring, drawn with a broken line. */
-export const RING = smallSvg(
+const RING = smallSvg(
   `<circle r="6" fill="none" stroke="currentColor" stroke-width="1.8" stroke-dasharray="3 2.2"/>`,
   CLASS,
 );
+
+/**
+ * The mark before a headline: of the design that is ahead, an open ring for "cannot tell", none where nothing is compared.
+ *
+ * @param answer what the headline is of
+ * @returns an SVG element with a space behind it, or nothing
+ */
+export function headlineMark({ verdict, ahead }: Pick<AnswerRecord, "verdict" | "ahead">): string {
+  if (ahead !== null) return `${pageMark(ahead)} `;
+  return verdict === "told" ? "" : `${RING} `;
+}
